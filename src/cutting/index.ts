@@ -1,0 +1,4 @@
+export type { CuttingAnswer, CuttingPlan, Pattern } from './answer.ts';
+export type { CutTree } from './cutTree.ts';
+export type { LinearAnswer, LinearColumn, LinearProgramme, LinearSolver } from './solver.ts';
+export { type CutLimits, type CuttingTask, type Item, type SheetType, unlimited } from './task.ts';

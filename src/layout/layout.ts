@@ -1,0 +1,93 @@
+import type { FoldKind } from '../making/index.ts';
+import type { Edge, Length, Size, Units } from '../measure/index.ts';
+import type { Paper } from '../stash/index.ts';
+
+/** The faces of a card that parts lie on. */
+export type Face = 'base' | 'inside' | 'back';
+
+/** `locked`: the piece's width runs along the sheet's width; `free`: the two may be exchanged. */
+export type Turn = 'locked' | 'free';
+
+export type Adhere = 'flat' | 'raised' | 'spots';
+
+/**
+ * The layout of a set: base, papers and pile, as the layout file says it and nothing worked out yet.
+ * Every reference in it has been checked by `files`: papers exist, `on` and neighbours stand earlier in the pile.
+ */
+export interface Layout {
+  readonly title: string;
+  /** The units a length without one is read in, and lengths are shown in unless asked otherwise. */
+  readonly units: Units;
+  /** How many cards in the set, 1 to 100 000. */
+  readonly cards: number;
+  readonly base: Base;
+  /** In the order of the file. */
+  readonly papers: ReadonlyMap<string, Paper>;
+  /** The pile, bottom first. */
+  readonly parts: readonly Part[];
+  /** Every length as it was typed, by its path in the file (`parts[2].size[0]`), to be shown and saved again. */
+  readonly typed: ReadonlyMap<string, string>;
+}
+
+export interface Base extends Dealt {
+  /** The closed front. */
+  readonly size: Size;
+  readonly fold: FoldKind;
+}
+
+/** What is cut from paper and dealt over the cards. */
+export interface Dealt {
+  /** Ids of the papers dealt to cards 1, 2, 3 … in turn, and round again; empty: bought, not cut. */
+  readonly papers: readonly string[];
+  readonly side: 'front' | 'back';
+  /** `null`: locked on a paper with a direction, free on one without. */
+  readonly turn: Turn | null;
+  readonly spare: number;
+}
+
+/** Anything laid on the card. */
+export interface Part extends Dealt {
+  readonly id: string;
+  /** What people call it; the id where the file gives no name. */
+  readonly name: string;
+  /** A face of the card, or the id of a part that stands earlier in the pile. */
+  readonly on: string;
+  readonly shape: 'rectangle' | 'circle';
+  readonly extent: Extent;
+  /** How much is torn off each edge after cutting; zero where the edge is cut. */
+  readonly torn: Readonly<Record<Edge, Length>>;
+  /** One for each piece of the part on a card; its length is the part's `count`. */
+  readonly places: readonly Place[];
+  /** `sideways`: the print lies on its side on the card. */
+  readonly lies: 'upright' | 'sideways';
+  readonly adhere: Adhere;
+}
+
+/** How a part comes by its size. */
+export type Extent =
+  /** The size that is cut; `null` on an axis: it fills what its place leaves free (seen size). */
+  | { readonly by: 'size'; readonly width: Length | null; readonly height: Length | null }
+  /** The seen size of what it lies on, less twice the inset. */
+  | { readonly by: 'inset'; readonly inset: Length }
+  /** A circle's. */
+  | { readonly by: 'diameter'; readonly diameter: Length };
+
+/** Where one piece lies; an axis with nothing named is centred. */
+export interface Place {
+  readonly across: Span;
+  readonly down: Span;
+}
+
+/**
+ * What fixes a piece along one axis. `start` is its left or top edge, `end` its right or bottom edge.
+ * `null`: nothing does. An end that is fixed by a distance is measured from the seen edge of what it lies on
+ * (negative: an overhang); one fixed by a neighbour stands `gap` away from that neighbour's nearer seen edge.
+ */
+export interface Span {
+  readonly start: Anchor | null;
+  readonly end: Anchor | null;
+}
+
+export type Anchor =
+  | { readonly from: 'edge'; readonly distance: Length }
+  | { readonly from: 'part'; readonly part: string; readonly gap: Length };

@@ -1,0 +1,44 @@
+import { type Axis, type Length, type Size, times } from '../measure/index.ts';
+
+/** The kinds of base: `left` is a side fold, `top` a top fold, `none` a flat card. */
+export type FoldKind = 'left' | 'top' | 'none';
+
+/** What one kind of fold makes of a closed front. */
+interface Fold {
+  /** The size that is cut: the base lying open. */
+  opened(closed: Size): Size;
+  scores(closed: Size): readonly Score[];
+}
+
+/** One score line of the opened base, from edge to edge. */
+export interface Score {
+  /** The axis the distance runs along; the line itself runs across it. */
+  readonly axis: Axis;
+  /** From the left or top edge of the opened base. */
+  readonly at: Length;
+}
+
+const folds = {
+  left: {
+    opened: (closed) => ({ width: times(closed.width, 2), height: closed.height }),
+    scores: (closed) => [{ axis: 'width', at: closed.width }],
+  },
+  top: {
+    opened: (closed) => ({ width: closed.width, height: times(closed.height, 2) }),
+    scores: (closed) => [{ axis: 'height', at: closed.height }],
+  },
+  none: { opened: (closed) => closed, scores: () => [] },
+} as const satisfies Record<FoldKind, Fold>;
+
+/** Every kind of fold there is, in the order they are offered. */
+export const foldKinds = Object.keys(folds) as readonly FoldKind[];
+
+/** The size to cut for a base whose closed front is `closed`: width then height as the card stands, lying open. */
+export function openedSize(closed: Size, fold: FoldKind): Size {
+  return folds[fold].opened(closed);
+}
+
+/** Where the opened base is scored, left to right and top to bottom; none for a flat card. */
+export function scoresOf(closed: Size, fold: FoldKind): readonly Score[] {
+  return folds[fold].scores(closed);
+}

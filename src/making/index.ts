@@ -1,0 +1,1 @@
+export { type FoldKind, foldKinds, openedSize, type Score, scoresOf } from './fold.ts';

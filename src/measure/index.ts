@@ -1,0 +1,28 @@
+export {
+  type Axis,
+  type Box,
+  bordersOf,
+  bottomOf,
+  type Edge,
+  quarterTurned,
+  rightOf,
+  type Size,
+  type Units,
+} from './box.ts';
+export {
+  goesInto,
+  halves,
+  inches,
+  inchesOf,
+  type Length,
+  lengthOfTicks,
+  millimetres,
+  millimetresOf,
+  minus,
+  pointsOf,
+  sum,
+  ticksPerInch,
+  ticksPerMillimetre,
+  times,
+  zero,
+} from './length.ts';

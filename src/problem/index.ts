@@ -1,0 +1,2 @@
+export { assert } from './assert.ts';
+export type { Problem, Severity } from './problem.ts';

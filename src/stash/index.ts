@@ -1,0 +1,1 @@
+export type { Paper, PaperKind, Price, SheetStock, Up } from './paper.ts';
