@@ -1,3 +1,4 @@
+import type { Turn } from '../layout/index.ts';
 import type { Size } from '../measure/index.ts';
 
 /** A kind of piece to cut: one part from one paper. */
