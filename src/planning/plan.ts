@@ -1,4 +1,5 @@
 import type { Size } from '../measure/index.ts';
+import type { CostUnit } from '../stash/index.ts';
 import type { Effort, Leftover, Step } from '../trimming/index.ts';
 import type { Piece } from './piece.ts';
 
@@ -32,5 +33,5 @@ export interface PaperOutcome extends Effort {
   readonly bound: number;
   readonly proved: boolean;
   /** What `cost` counts: prices, sheets of one size, or square inches. */
-  readonly measuredIn: 'price' | 'sheets' | 'square inches';
+  readonly measuredIn: CostUnit;
 }

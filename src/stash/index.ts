@@ -1,1 +1,2 @@
+export { type CostUnit, costUnitOf, exactCostOf, shownCost } from './cost.ts';
 export type { Paper, PaperKind, Price, SheetStock, Up } from './paper.ts';
