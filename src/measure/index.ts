@@ -26,3 +26,8 @@ export {
   times,
   zero,
 } from './length.ts';
+export { type Marking, type MarkingId, type MarkReading, readMark, usualMarkings } from './marking.ts';
+export { type LengthFault, type LengthReading, type LengthRefusal, readLength } from './reading.ts';
+export { roundTo } from './rounding.ts';
+export { type LongerMarks, lineSpacings, placeOnRuler, type RulerPlace } from './rulerPlace.ts';
+export { type Glyphs, showLength, showLengthWithUnit, showOnMarking, showSize } from './showing.ts';
