@@ -1,0 +1,10 @@
+export { type Caution, type CautionedSet, cautionsFor } from './caution.ts';
+export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
+export { whereOnRuler, whyNotALength } from './length.ts';
+export { docketOf, foldWord, standing, type ToBuy, toBuy, toolsFor } from './papers.ts';
+export { partName } from './partName.ts';
+export { effortSentence, leftoverSentences, planSentence, slackSentences } from './planSentence.ts';
+export { shortageSentences } from './shortageSentence.ts';
+export type { Showing } from './showing.ts';
+export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
+export { tableOf, type Workpiece } from './workpiece.ts';

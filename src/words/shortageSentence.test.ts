@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import type { Shortage } from '../planning/index.ts';
+import { shortageSentences } from './shortageSentence.ts';
+import { meadowSet, size, stock } from './testing/meadowSet.ts';
+
+const { layout, plan } = meadowSet();
+const typed = { units: 'in', glyphs: 'typed' } as const;
+const asked = { layout: { ...layout, cards: 20 }, pieces: [{ ...plan.pieces[0]!, need: 20 }] };
+
+test('names the piece, the paper, the number, the limit, the proof and the nearest', () => {
+  const shortage: Shortage = {
+    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 8]]), proved: true }],
+    nearest: { cards: 12, proved: true, plan },
+  };
+  expect(shortageSentences(shortage, asked, typed)).toEqual([
+    'Meadow is short: eight of the 20 pieces for Panel (4 x 5 in) are wanting.',
+    'The limit is what there is of Meadow: two sheets of 12 x 12 in, which has to stand upright.',
+    'No way of cutting from edge to edge gives more; that is proved.',
+    'The nearest that can be done: these papers give twelve cards of 20, and no more.',
+  ]);
+});
+
+test('claims no more than was found', () => {
+  const shortage: Shortage = {
+    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 1]]), proved: false }],
+    nearest: { cards: 19, proved: false, plan },
+  };
+  const sentences = shortageSentences(shortage, asked, typed);
+  expect(sentences[0]).toContain('one of the 20 pieces for Panel (4 x 5 in) is wanting');
+  expect(sentences[2]).toBe('No way of cutting that gives more was found; that there is none is not proved.');
+  expect(sentences[3]).toBe(
+    'The nearest that was found: these papers give 19 cards of 20; whether they give more is not proved.',
+  );
+});
+
+test('says so when not one card can be made, and names every stock', () => {
+  const papers = new Map(layout.papers);
+  papers.set('meadow', {
+    ...papers.get('meadow')!,
+    up: 'any',
+    sheets: [stock({ size: size(6, 6), count: 0 }), stock({ size: size(3, 9), count: 1, scrap: true })],
+  });
+  const shortage: Shortage = {
+    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 20]]), proved: true }],
+    nearest: null,
+  };
+  const sentences = shortageSentences(shortage, { ...asked, layout: { ...asked.layout, papers } }, typed);
+  expect(sentences[1]).toBe(
+    'The limit is what there is of Meadow: no sheets of 6 x 6 in and one scrap of 3 x 9 in.',
+  );
+  expect(sentences.at(-1)).toBe('These papers give not even one card.');
+});

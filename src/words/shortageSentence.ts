@@ -1,0 +1,71 @@
+import type { Layout } from '../layout/index.ts';
+import { showSize } from '../measure/index.ts';
+import type { PaperShortage, Piece, Shortage } from '../planning/index.ts';
+import { assert } from '../problem/index.ts';
+import type { Paper } from '../stash/index.ts';
+import { countedInWords, countWord, listed } from './count.ts';
+import { partName } from './partName.ts';
+import type { Showing } from './showing.ts';
+
+/**
+ * Why the papers cannot give the set, a sentence for each thing to know: for each paper that is short which pieces,
+ * by how many, what limits it and how sure that is; last the nearest that can be done.
+ * `pieces` are all the pieces of the set that was asked for.
+ */
+export function shortageSentences(
+  shortage: Shortage,
+  { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
+  showing: Showing,
+): readonly string[] {
+  return [
+    ...shortage.papers.flatMap((short) => paperSentences(short, { layout, pieces }, showing)),
+    nearestSentence(shortage, layout.cards),
+  ];
+}
+
+function paperSentences(
+  { paper: id, missing, proved }: PaperShortage,
+  { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
+  showing: Showing,
+): readonly string[] {
+  const paper = layout.papers.get(id);
+  assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
+  const wanting = [...missing].map(([pieceId, count]) => {
+    const piece = pieces.find((candidate) => candidate.id === pieceId);
+    assert(piece !== undefined, 'A piece that is wanting is a piece of the set', { pieceId });
+    const size = showSize(piece.size, showing.units, showing.glyphs);
+    return `${countWord(count)} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${size})`;
+  });
+  const several = wanting.length > 1 || [...missing.values()].some((count) => count > 1);
+  return [
+    `${paper.name} is short: ${listed(wanting)} ${several ? 'are' : 'is'} wanting.`,
+    `The limit is ${stockWords(paper, showing)}${limitOfTurning[paper.up]}.`,
+    proved
+      ? 'No way of cutting from edge to edge gives more; that is proved.'
+      : 'No way of cutting that gives more was found; that there is none is not proved.',
+  ];
+}
+
+const limitOfTurning = {
+  any: '',
+  'one-way': ', which has to stand upright',
+  'two-way': ', which may be turned half round but not a quarter',
+} as const;
+
+/** `the two sheets of Meadow (12 x 12 in)`. */
+function stockWords(paper: Paper, showing: Showing): string {
+  const stocks = paper.sheets.map(
+    ({ count, scrap, size }) =>
+      `${count === null ? 'sheets' : countedInWords(count, scrap ? 'scrap' : 'sheet')} of ${showSize(size, showing.units, showing.glyphs)}`,
+  );
+  if (stocks.length === 0) return `${paper.name}, of which there is no sheet`;
+  return `what there is of ${paper.name}: ${listed(stocks)}`;
+}
+
+function nearestSentence({ nearest }: Shortage, wanted: number): string {
+  if (nearest === null) return 'These papers give not even one card.';
+  const cards = countedInWords(nearest.cards, 'card');
+  if (nearest.proved)
+    return `The nearest that can be done: these papers give ${cards} of ${wanted}, and no more.`;
+  return `The nearest that was found: these papers give ${cards} of ${wanted}; whether they give more is not proved.`;
+}

@@ -1,0 +1,243 @@
+import type { Layout } from '../layout/index.ts';
+import { type Axis, type Length, type Size, showLengthWithUnit, showSize } from '../measure/index.ts';
+import type { Piece, Plan } from '../planning/index.ts';
+import { assert } from '../problem/index.ts';
+import type { Paper } from '../stash/index.ts';
+import type { Step, Trimmer } from '../trimming/index.ts';
+import { counted, listed, numbersListed } from './count.ts';
+import { partName } from './partName.ts';
+import type { Showing } from './showing.ts';
+import { tableOf, type Workpiece } from './workpiece.ts';
+
+/** What the hand is told at one step, a sentence each, in the order they are needed at the trimmer. */
+export interface StepWords {
+  readonly step: number;
+  readonly paper: string;
+  /** `Set 5 in.` */
+  readonly set: string;
+  /** `Take Meadow sheet 1, 12 x 12 in.` */
+  readonly take: string;
+  /** `Lay it on its side, with the top of the print to the left.`; empty where it lies the same every way. */
+  readonly lay: string;
+  /** `Cut 2 pieces off: 2 passes.` */
+  readonly cut: string;
+  /** `That makes 2 strips, 12 x 5 in, for step 2.` */
+  readonly gives: string;
+  /** `12 x 2 in is left over: keep it.`; empty where nothing remains. */
+  readonly rest: string;
+  /** `Nothing to spare: …`; empty where there is. */
+  readonly care: string;
+}
+
+/** Every step of the plan in words, in the plan's order; `trimmer` is `null` where nobody said which. */
+export function stepWords(
+  plan: Plan,
+  { layout, trimmer }: { readonly layout: Layout; readonly trimmer: Trimmer | null },
+  showing: Showing,
+): readonly StepWords[] {
+  const table = tableOf(plan);
+  const names = { layout, pieces: plan.pieces };
+  const size = (of: Size) => showSize(of, showing.units, showing.glyphs);
+  const length = (of: Length) => showLengthWithUnit(of, showing.units, showing.glyphs);
+
+  return plan.steps.map((step) => {
+    const taken = step.take.map((id) => at(table, id));
+    const first = taken[0];
+    assert(first !== undefined, 'A step takes something', { step: step.step });
+    const paper = layout.papers.get(first.paper);
+    assert(paper !== undefined, 'A step cuts a paper of the layout', { paper: first.paper });
+    const given = step.gives.flat().map((id) => at(table, id));
+    const rests = step.rest.flatMap((id) => (id === null ? [] : [at(table, id)]));
+    return {
+      step: step.step,
+      paper: paper.id,
+      set: `Set ${length(step.set)}.`,
+      take: `Take ${takenWords(taken, paper)}, ${each(taken)}${size(first.size)}.`,
+      lay: layWords(step, taken, { turned: turnedAt(step, plan, taken), paper, trimmer, length }),
+      cut: cutWords(step, trimmer),
+      gives: `That makes ${givenWords(given, names)}, ${each(given)}${size(sizeOf(given))}.`,
+      rest: rests.length === 0 ? '' : restWords(rests, names, size),
+      care: careWords(step, taken, rests, length),
+    };
+  });
+}
+
+/** Where the names of pieces are found. */
+interface Names {
+  readonly layout: Layout;
+  readonly pieces: readonly Piece[];
+}
+
+/** A step said in one breath. */
+export function stepSentence(words: StepWords): string {
+  return [words.set, words.take, words.lay, words.cut, words.gives, words.rest, words.care]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
+}
+
+/** Whether every workpiece has to be turned a quarter since the step that made it; a sheet is first laid. */
+function turnedAt(step: Step, plan: Plan, taken: readonly Workpiece[]): boolean {
+  return taken.every(({ from }) => {
+    if (from.kind === 'sheet') return false;
+    return plan.steps.find((earlier) => earlier.step === from.step)?.axis !== step.axis;
+  });
+}
+
+/** `Meadow sheets 1 to 3`, `2 strips from step 1 and the piece left at step 3`. */
+function takenWords(taken: readonly Workpiece[], paper: Paper): string {
+  const sheets = taken.flatMap(({ from }) => (from.kind === 'sheet' ? [from.number] : []));
+  const made = grouped(taken, ({ from }) =>
+    from.kind === 'sheet' ? null : `${from.kind === 'rest' ? 'left at' : 'from'} step ${from.step}`,
+  );
+  return listed([
+    ...(sheets.length > 0
+      ? [`${paper.name} ${sheets.length === 1 ? 'sheet' : 'sheets'} ${numbersListed(sheets)}`]
+      : []),
+    ...[...made].map(([origin, pieces]) =>
+      pieces.length === 1
+        ? `the ${nounFor(pieces)} ${origin}`
+        : `the ${counted(pieces.length, nounFor(pieces))} ${origin}`,
+    ),
+  ]);
+}
+
+/**
+ * How the work lies under the blade. Pieces come off at the measuring edge; the top of a print that lies on its
+ * side points there, so that left-handed and right-handed trimmers mirror the work but never the print.
+ */
+function layWords(
+  { axis }: Step,
+  taken: readonly Workpiece[],
+  of: {
+    readonly turned: boolean;
+    readonly paper: Paper;
+    readonly trimmer: Trimmer | null;
+    readonly length: (length: Length) => string;
+  },
+): string {
+  const size = sizeOf(taken);
+  const how = [
+    ...(of.paper.up === 'any' ? [] : [standings[axis]]),
+    ...(of.paper.up === 'one-way' && axis === 'height'
+      ? [`the top of the print to the ${of.trimmer?.measuringEdge ?? 'measuring edge'}`]
+      : []),
+    ...(size.width === size.height ? [] : [`with the ${of.length(size[axis])} side along the ruler`]),
+  ].join(', ');
+  if (how === '') return '';
+  const it = taken.length === 1 ? 'it' : 'them';
+  if (!of.turned) return `Lay ${it} ${how}.`;
+  return `Give ${it} a quarter turn and lay ${it} ${how}.`;
+}
+
+const standings = { width: 'upright', height: 'on its side' } as const satisfies Record<Axis, string>;
+
+function cutWords({ take, repeat, rest }: Step, trimmer: Trimmer | null): string {
+  const whole = rest[0] === null;
+  const passes = take.length * (whole ? repeat - 1 : repeat);
+  const several = take.length > 1;
+  const how = whole
+    ? `Cut ${several ? 'each' : 'it'} into ${repeat}`
+    : `Cut ${counted(repeat, 'piece')} off${several ? ' each' : ''}`;
+  const together =
+    several && trimmer !== null && trimmer.sheetsAtOnce > 1
+      ? ` Up to ${trimmer.sheetsAtOnce} may lie together.`
+      : '';
+  return `${how}: ${counted(passes, 'pass')}${several ? ' in all' : ''}.${together}`;
+}
+
+/** `4 pieces for panel and 2 strips for step 5`. */
+function givenWords(given: readonly Workpiece[], names: Names): string {
+  return listed(
+    [...grouped(given, destiny)].map(([, pieces]) => {
+      const { goes } = headOf(pieces);
+      if (goes.kind === 'finished') return piecesFor(goes.piece, pieces.length, names);
+      const many = counted(pieces.length, nounFor(pieces));
+      if (goes.kind === 'step') return `${many} for step ${goes.step}`;
+      return `${many} ${goes.keep ? 'to keep' : 'too small to keep'}`;
+    }),
+  );
+}
+
+/** What remains of the workpieces, and what becomes of it. */
+function restWords(rests: readonly Workpiece[], names: Names, size: (size: Size) => string): string {
+  return [...grouped(rests, destiny)]
+    .map(([, pieces]) => {
+      const { goes } = headOf(pieces);
+      const one = pieces.length === 1;
+      const shown = one
+        ? size(sizeOf(pieces))
+        : `${counted(pieces.length, nounFor(pieces))}, each ${size(sizeOf(pieces))}`;
+      if (goes.kind === 'finished') {
+        return `What remains makes ${piecesFor(goes.piece, pieces.length, names)}, ${each(pieces)}${size(sizeOf(pieces))}.`;
+      }
+      if (goes.kind === 'step') return `What remains, ${shown}, is for step ${goes.step}.`;
+      if (!goes.keep) return `What remains, ${shown}, is too small to keep.`;
+      return `${shown}${one ? ' is left over: keep it.' : ', are left over: keep them.'}`;
+    })
+    .join(' ');
+}
+
+/** Warns where the last piece is whatever the sheet has left, so that a sheet cut short spoils it. */
+function careWords(
+  { axis, rest }: Step,
+  taken: readonly Workpiece[],
+  rests: readonly Workpiece[],
+  length: (length: Length) => string,
+): string {
+  const lastRemains = rest[0] === null || rests.some(({ goes }) => goes.kind === 'finished');
+  if (!lastRemains || !taken.some(({ unmeasured }) => unmeasured[axis])) return '';
+  const it = taken.length === 1 ? 'it has' : 'they have';
+  return `Nothing to spare: measure first, ${it} to be a full ${length(sizeOf(taken)[axis])} along the ruler.`;
+}
+
+function piecesFor(pieceId: string, count: number, { layout, pieces }: Names): string {
+  const part = pieces.find(({ id }) => id === pieceId)?.part ?? pieceId;
+  return part === 'base'
+    ? counted(count, 'base')
+    : `${counted(count, 'piece')} for ${partName(layout, part)}`;
+}
+
+function destiny({ goes }: Workpiece): string {
+  if (goes.kind === 'finished') return `finished ${goes.piece}`;
+  return goes.kind === 'step' ? `step ${goes.step}` : `leftover ${goes.keep}`;
+}
+
+/** A long narrow one is a strip. */
+function nounFor(pieces: readonly Workpiece[]): string {
+  const { width, height } = sizeOf(pieces);
+  return Math.max(width, height) >= 2 * Math.min(width, height) ? 'strip' : 'piece';
+}
+
+function each(pieces: readonly Workpiece[]): string {
+  return pieces.length === 1 ? '' : 'each ';
+}
+
+/** All workpieces of one step have one size. */
+function sizeOf(pieces: readonly Workpiece[]): Size {
+  return headOf(pieces).size;
+}
+
+function headOf(pieces: readonly Workpiece[]): Workpiece {
+  const head = pieces[0];
+  assert(head !== undefined, 'There is at least one workpiece');
+  return head;
+}
+
+/** The things under each key in order of first appearance; those with no key are left out. */
+function grouped<T>(things: readonly T[], keyOf: (thing: T) => string | null): ReadonlyMap<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const thing of things) {
+    const key = keyOf(thing);
+    if (key === null) continue;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [thing]);
+    else group.push(thing);
+  }
+  return groups;
+}
+
+function at(table: ReadonlyMap<string, Workpiece>, id: string): Workpiece {
+  const piece = table.get(id);
+  assert(piece !== undefined, 'Every workpiece of a step lies on the table', { id });
+  return piece;
+}
