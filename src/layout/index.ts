@@ -1,3 +1,5 @@
+export { type ArrangedPart, type Arrangement, arrange, type LaidPiece } from './arrange.ts';
+export { type LayoutCode, layoutCodes } from './codes.ts';
 export type {
   Adhere,
   Anchor,
@@ -11,3 +13,4 @@ export type {
   Span,
   Turn,
 } from './layout.ts';
+export type { LayoutProblem } from './layoutProblem.ts';
