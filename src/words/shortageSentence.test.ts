@@ -5,11 +5,14 @@ import { meadowSet, size, stock } from './testing/meadowSet.ts';
 
 const { layout, plan } = meadowSet();
 const typed = { units: 'in', glyphs: 'typed' } as const;
-const asked = { layout: { ...layout, cards: 20 }, pieces: [{ ...plan.pieces[0]!, need: 20 }] };
+const asked = { ...layout, cards: 20 };
+const wanted = { kind: 'short', pieces: [{ ...plan.pieces[0]!, need: 20 }] } as const;
+const none = new Map();
 
 test('names the piece, the paper, the number, the limit, the proof and the nearest', () => {
   const shortage: Shortage = {
-    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 8]]), proved: true }],
+    ...wanted,
+    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 8]]), proved: true, never: none }],
     nearest: { cards: 12, proved: true, plan },
   };
   expect(shortageSentences(shortage, asked, typed)).toEqual([
@@ -22,7 +25,8 @@ test('names the piece, the paper, the number, the limit, the proof and the neare
 
 test('claims no more than was found', () => {
   const shortage: Shortage = {
-    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 1]]), proved: false }],
+    ...wanted,
+    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 1]]), proved: false, never: none }],
     nearest: { cards: 19, proved: false, plan },
   };
   const sentences = shortageSentences(shortage, asked, typed);
@@ -41,12 +45,31 @@ test('says so when not one card can be made, and names every stock', () => {
     sheets: [stock({ size: size(6, 6), count: 0 }), stock({ size: size(3, 9), count: 1, scrap: true })],
   });
   const shortage: Shortage = {
-    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 20]]), proved: true }],
+    ...wanted,
+    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 20]]), proved: true, never: none }],
     nearest: null,
   };
-  const sentences = shortageSentences(shortage, { ...asked, layout: { ...asked.layout, papers } }, typed);
+  const sentences = shortageSentences(shortage, { ...asked, papers }, typed);
   expect(sentences[1]).toBe(
     'The limit is what there is of Meadow: no sheets of 6 x 6 in and one scrap of 3 x 9 in.',
   );
   expect(sentences.at(-1)).toBe('These papers give not even one card.');
+});
+
+test('says why no sheet gives even one of a piece', () => {
+  const shortage: Shortage = {
+    ...wanted,
+    papers: [
+      {
+        paper: 'meadow',
+        missing: new Map([['panel/meadow', 20]]),
+        proved: true,
+        never: new Map([['panel/meadow', 'too-large']]),
+      },
+    ],
+    nearest: null,
+  };
+  expect(shortageSentences(shortage, asked, typed)[1]).toBe(
+    'Panel (4 x 5 in) is larger than any sheet gives in one piece, as the piece has to lie.',
+  );
 });

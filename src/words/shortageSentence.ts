@@ -1,6 +1,6 @@
 import type { Layout } from '../layout/index.ts';
 import { showSize } from '../measure/index.ts';
-import type { PaperShortage, Piece, Shortage } from '../planning/index.ts';
+import type { NeverReason, PaperShortage, Piece, Shortage } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
 import { countedInWords, countWord, listed } from './count.ts';
@@ -10,13 +10,9 @@ import type { Showing } from './showing.ts';
 /**
  * Why the papers cannot give the set, a sentence for each thing to know: for each paper that is short which pieces,
  * by how many, what limits it and how sure that is; last the nearest that can be done.
- * `pieces` are all the pieces of the set that was asked for.
  */
-export function shortageSentences(
-  shortage: Shortage,
-  { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
-  showing: Showing,
-): readonly string[] {
+export function shortageSentences(shortage: Shortage, layout: Layout, showing: Showing): readonly string[] {
+  const { pieces } = shortage;
   return [
     ...shortage.papers.flatMap((short) => paperSentences(short, { layout, pieces }, showing)),
     nearestSentence(shortage, layout.cards),
@@ -24,27 +20,41 @@ export function shortageSentences(
 }
 
 function paperSentences(
-  { paper: id, missing, proved }: PaperShortage,
+  { paper: id, missing, proved, never }: PaperShortage,
   { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
   showing: Showing,
 ): readonly string[] {
   const paper = layout.papers.get(id);
   assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
-  const wanting = [...missing].map(([pieceId, count]) => {
+  const pieceOf = (pieceId: string) => {
     const piece = pieces.find((candidate) => candidate.id === pieceId);
     assert(piece !== undefined, 'A piece that is wanting is a piece of the set', { pieceId });
+    return piece;
+  };
+  const wanting = [...missing].map(([pieceId, count]) => {
+    const piece = pieceOf(pieceId);
     const size = showSize(piece.size, showing.units, showing.glyphs);
     return `${countWord(count)} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${size})`;
   });
   const several = wanting.length > 1 || [...missing.values()].some((count) => count > 1);
   return [
     `${paper.name} is short: ${listed(wanting)} ${several ? 'are' : 'is'} wanting.`,
+    ...[...never].map(([pieceId, reason]) => {
+      const piece = pieceOf(pieceId);
+      const size = showSize(piece.size, showing.units, showing.glyphs);
+      return `${partName(layout, piece.part)} (${size}) ${neverWords[reason]}.`;
+    }),
     `The limit is ${stockWords(paper, showing)}${limitOfTurning[paper.up]}.`,
     proved
       ? 'No way of cutting from edge to edge gives more; that is proved.'
       : 'No way of cutting that gives more was found; that there is none is not proved.',
   ];
 }
+
+const neverWords = {
+  'too-large': 'is larger than any sheet gives in one piece, as the piece has to lie',
+  'too-narrow': 'is narrower than the trimmer can hold',
+} as const satisfies Record<NeverReason, string>;
 
 const limitOfTurning = {
   any: '',

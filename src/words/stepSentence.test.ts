@@ -45,6 +45,14 @@ describe('stepWords', () => {
     expect(left[0]!.lay).toContain('to the left');
   });
 
+  test('say where the mark of a marked trimmer is', () => {
+    expect(stepWords(plan, { layout, trimmer }, typed)[0]!.mark).toBe('At the 5 mark.');
+    expect(stepWords(plan, { layout, trimmer }, { units: 'mm', glyphs: 'typed' })[0]!.mark).toBe(
+      '5 in: at the 5 mark.',
+    );
+    expect(stepWords(plan, { layout, trimmer: { ...trimmer, marks: null } }, typed)[0]!.mark).toBe('');
+  });
+
   test('leave no care where the sheet has something to spare', () => {
     const roomy = meadowSet();
     const sheet = roomy.plan.sheets[0]!;

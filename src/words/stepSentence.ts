@@ -1,10 +1,11 @@
 import type { Layout } from '../layout/index.ts';
-import { type Axis, type Length, type Size, showLengthWithUnit, showSize } from '../measure/index.ts';
+import { type Axis, inches, type Length, type Size, showLengthWithUnit, showSize } from '../measure/index.ts';
 import type { Piece, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
 import type { Step, Trimmer } from '../trimming/index.ts';
-import { counted, listed, numbersListed } from './count.ts';
+import { capital, counted, listed, numbersListed } from './count.ts';
+import { whereOnRuler } from './length.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 import { tableOf, type Workpiece } from './workpiece.ts';
@@ -15,6 +16,8 @@ export interface StepWords {
   readonly paper: string;
   /** `Set 5 in.` */
   readonly set: string;
+  /** Where the trimmer's marks have it: `halfway between the 1/2 and the 3/4 mark`; empty without a marked trimmer. */
+  readonly mark: string;
   /** `Take Meadow sheet 1, 12 x 12 in.` */
   readonly take: string;
   /** `Lay it on its side, with the top of the print to the left.`; empty where it lies the same every way. */
@@ -52,6 +55,7 @@ export function stepWords(
       step: step.step,
       paper: paper.id,
       set: `Set ${length(step.set)}.`,
+      mark: markWords(step.set, trimmer, showing),
       take: `Take ${takenWords(taken, paper)}, ${each(taken)}${size(first.size)}.`,
       lay: layWords(step, taken, { turned: turnedAt(step, plan, taken), paper, trimmer, length }),
       cut: cutWords(step, trimmer),
@@ -70,9 +74,18 @@ interface Names {
 
 /** A step said in one breath. */
 export function stepSentence(words: StepWords): string {
-  return [words.set, words.take, words.lay, words.cut, words.gives, words.rest, words.care]
+  return [words.set, words.mark, words.take, words.lay, words.cut, words.gives, words.rest, words.care]
     .filter((sentence) => sentence !== '')
     .join(' ');
+}
+
+/** The mark of the trimmer, as a sentence of its own after the setting. */
+function markWords(set: Length, trimmer: Trimmer | null, { units, glyphs }: Showing): string {
+  if (trimmer === null || trimmer.marks === null) return '';
+  // The trimmer's own marks tell in which units it is numbered.
+  const own = trimmer.marks % inches(1, 64) === 0 ? 'in' : 'mm';
+  const where = whereOnRuler(set, { units: own, step: trimmer.marks }, glyphs);
+  return `${own === units ? capital(where.slice(where.indexOf(': ') + 2)) : where}.`;
 }
 
 /** Whether every workpiece has to be turned a quarter since the step that made it; a sheet is first laid. */

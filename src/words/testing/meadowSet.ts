@@ -28,6 +28,7 @@ export function meadowSet(): { readonly layout: Layout; readonly plan: Plan } {
     typed: new Map(),
   };
   const plan: Plan = {
+    kind: 'plan',
     cards: 6,
     pieces: [
       {
