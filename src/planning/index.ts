@@ -1,3 +1,10 @@
+export { checkSet, usualMarks } from './checkSet.ts';
+export { type PlanningCode, type PlanningProblem, planningCodes } from './codes.ts';
+export { type PaperTask, paperTask } from './cuttingTask.ts';
 export type { Piece } from './piece.ts';
+export { dealt, piecesOf } from './pieces.ts';
 export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
-export type { PaperShortage, Shortage } from './shortage.ts';
+export { planRecord, replayConditions } from './planRecord.ts';
+export { planSet, type SetToPlan } from './planSet.ts';
+export type { Nearest, NeverReason, PaperShortage, Shortage } from './shortage.ts';
+export { type TightFit, tightFitsOf } from './tightFit.ts';

@@ -5,6 +5,7 @@ import type { Piece } from './piece.ts';
 
 /** How a whole set is cut: replayed and found true before anyone sees it. */
 export interface Plan {
+  readonly kind: 'plan';
   readonly cards: number;
   readonly pieces: readonly Piece[];
   /** One for each sheet that is used. */

@@ -1,0 +1,65 @@
+import type { Arrangement, Dealt, Layout, Turn } from '../layout/index.ts';
+import { openedSize } from '../making/index.ts';
+import { quarterTurned, type Size } from '../measure/index.ts';
+import { assert } from '../problem/index.ts';
+import type { Paper } from '../stash/index.ts';
+import type { Piece } from './piece.ts';
+
+/**
+ * Every kind of piece that the set is cut from: the bases first, then the pile from the bottom, each part once
+ * for each paper it is dealt from. Bought bases and parts give none, nor does a paper of a list that no card
+ * and no spare comes to.
+ *
+ * Every part's size must be known (`arrange` found no problem that leaves one open).
+ */
+export function piecesOf(layout: Layout, arrangement: Arrangement): readonly Piece[] {
+  const { base } = layout;
+  const pieces = dealtPieces(layout, base, {
+    part: 'base',
+    size: openedSize(base.size, base.fold),
+    perCard: 1,
+  });
+  for (const { part, cut } of arrangement.parts) {
+    assert(cut !== null, 'Pieces are counted when every size is known', { part: part.id });
+    const size = part.lies === 'sideways' ? quarterTurned(cut) : cut;
+    pieces.push(...dealtPieces(layout, part, { part: part.id, size, perCard: part.places.length }));
+  }
+  return pieces;
+}
+
+/**
+ * How many of the `cards` of a set take each paper of a list dealt over them in turn: the first paper to cards
+ * 1, n + 1, 2n + 1 …
+ */
+export function dealt(count: number, papers: number): readonly number[] {
+  return Array.from({ length: papers }, (_, index) => Math.floor((count + papers - 1 - index) / papers));
+}
+
+function dealtPieces(
+  layout: Layout,
+  what: Dealt,
+  { part, size, perCard }: { part: string; size: Size; perCard: number },
+): Piece[] {
+  const cards = dealt(layout.cards, what.papers.length);
+  const spares = dealt(what.spare, what.papers.length);
+  // A paper may stand in the list more than once, to be dealt more often.
+  const byPaper = new Map<string, { need: number; spare: number }>();
+  what.papers.forEach((paper, index) => {
+    const sum = byPaper.get(paper) ?? { need: 0, spare: 0 };
+    const spare = spares[index] ?? 0;
+    byPaper.set(paper, { need: sum.need + (cards[index] ?? 0) * perCard + spare, spare: sum.spare + spare });
+  });
+  return [...byPaper]
+    .filter(([, { need }]) => need > 0)
+    .map(([id, { need, spare }]) => {
+      const paper = layout.papers.get(id);
+      assert(paper !== undefined, 'A layout names only papers it has', { paper: id });
+      return { id: `${part}/${id}`, part, paper: id, size, need, spare, turn: turnOf(what, paper) };
+    });
+}
+
+/** Locked on a side with a direction, free on one without, unless the layout says otherwise. */
+function turnOf(what: Dealt, paper: Paper): Turn {
+  const up = what.side === 'back' && paper.back !== null ? paper.back.up : paper.up;
+  return what.turn ?? (up === 'any' ? 'free' : 'locked');
+}

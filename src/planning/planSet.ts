@@ -1,0 +1,163 @@
+import { type CuttingPlan, type LinearSolver, planCuts } from '../cutting/index.ts';
+import type { Arrangement, Layout } from '../layout/index.ts';
+import { assert } from '../problem/index.ts';
+import { replay } from '../replay/index.ts';
+import { costUnitOf, shownCost } from '../stash/index.ts';
+import { type Leftover, type Step, stepsFor, type Trimmer } from '../trimming/index.ts';
+import { type PaperTask, paperTask } from './cuttingTask.ts';
+import { neverReasons } from './never.ts';
+import type { Piece } from './piece.ts';
+import { piecesOf } from './pieces.ts';
+import type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
+import { planRecord, replayConditions } from './planRecord.ts';
+import type { PaperShortage, Shortage } from './shortage.ts';
+
+/** What a set is planned from. */
+export interface SetToPlan {
+  readonly layout: Layout;
+  /** Every part's size in it is known. */
+  readonly arrangement: Arrangement;
+  /** What it can do is a condition on the plan; `null`: no limits. */
+  readonly trimmer: Trimmer | null;
+  readonly solver: LinearSolver;
+  /** Called now and then with the id of the paper being planned, for a sign of life. */
+  readonly onPaper?: (paper: string) => void;
+}
+
+/**
+ * The cutting plan of a whole set: for each paper the least cost, among those the fewest sheets, then kind to
+ * cut; or what is short and the nearest that can be done.
+ *
+ * Every plan has been replayed by `replay`, which shares no code with the planner, before it is returned.
+ */
+export function planSet(set: SetToPlan): Plan | Shortage {
+  const pieces = piecesOf(set.layout, set.arrangement);
+  const answers = cutEachPaper(set, pieces, [...set.layout.papers.keys()]);
+  const short = answers.filter((answer) => answer.kind === 'short');
+  if (short.length === 0) return assembled(set, pieces, answers as readonly CutPaper[]);
+  const papers = short.map((answer) => answer.shortage);
+  return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
+}
+
+interface CutPaper {
+  readonly kind: 'plan';
+  readonly paper: string;
+  readonly paperTask: PaperTask;
+  readonly plan: CuttingPlan;
+}
+
+interface ShortPaper {
+  readonly kind: 'short';
+  readonly paper: string;
+  readonly shortage: PaperShortage;
+}
+
+function cutEachPaper(
+  { layout, trimmer, solver, onPaper }: SetToPlan,
+  pieces: readonly Piece[],
+  papers: readonly string[],
+): readonly (CutPaper | ShortPaper)[] {
+  return papers.flatMap((id): (CutPaper | ShortPaper)[] => {
+    const paper = layout.papers.get(id);
+    const own = pieces.filter((piece) => piece.paper === id);
+    if (paper === undefined || own.length === 0) return [];
+    onPaper?.(id);
+    const never = neverReasons(paper, own, trimmer);
+    // What no sheet gives is short in full; the rest of the paper is still planned, to say what else is.
+    const possible = own.filter((piece) => !never.has(piece.id));
+    const missing = new Map(
+      own.filter((piece) => never.has(piece.id)).map((piece) => [piece.id, piece.need]),
+    );
+    const cut = paperTask(paper, possible, trimmer);
+    const answer = possible.length === 0 ? null : planCuts(cut.task, solver);
+    if (answer?.kind === 'plan' && missing.size === 0) {
+      return [{ kind: 'plan', paper: id, paperTask: cut, plan: answer }];
+    }
+    if (answer?.kind === 'short') {
+      answer.missing.forEach((count, item) => {
+        if (count > 0) missing.set(possible[item]!.id, count);
+      });
+    }
+    const proved = never.size > 0 || (answer?.kind === 'short' && answer.proved);
+    return [{ kind: 'short', paper: id, shortage: { paper: id, missing, proved, never } }];
+  });
+}
+
+/**
+ * The largest smaller set, found by halving: fewer cards never need more of any piece, so what can be cut for n
+ * cards can be cut for fewer.
+ */
+function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['nearest'] {
+  const smaller = (cards: number): SetToPlan => ({ ...set, layout: { ...set.layout, cards } });
+  const tried = (cards: number) => {
+    const pieces = piecesOf({ ...set.layout, cards }, set.arrangement);
+    return cutEachPaper(smaller(cards), pieces, papersShort);
+  };
+  const papersShort = short.map(({ paper }) => paper);
+
+  let most = 0;
+  let tooMany = set.layout.cards;
+  let proved = short.some((paper) => paper.proved);
+  while (tooMany - most > 1) {
+    const cards = Math.floor((most + tooMany) / 2);
+    const failed = tried(cards).filter((answer) => answer.kind === 'short');
+    if (failed.length === 0) {
+      most = cards;
+    } else {
+      tooMany = cards;
+      proved = failed.some((answer) => answer.shortage.proved);
+    }
+  }
+  if (most === 0) return null;
+  const plan = planSet(smaller(most));
+  assert(plan.kind === 'plan', 'What was found to be enough is planned', { cards: most });
+  return { cards: most, proved, plan };
+}
+
+function assembled(
+  { layout, trimmer }: SetToPlan,
+  pieces: readonly Piece[],
+  papers: readonly CutPaper[],
+): Plan {
+  const sheets: PlannedSheet[] = [];
+  const steps: Step[] = [];
+  const finished = new Map<string, string>();
+  const leftovers: Leftover[] = [];
+  const outcomes = new Map<string, PaperOutcome>();
+  for (const { paper: id, paperTask: cut, plan } of papers) {
+    const paper = layout.papers.get(id)!;
+    const toCut = plan.patterns.flatMap(({ sheet, times, tree }) => {
+      const stock = cut.stocks[sheet]!;
+      const { size, margin } = paper.sheets[stock]!;
+      return Array.from({ length: times }, () => ({ stock, size, squaring: margin, tree }));
+    });
+    const named = toCut.map((sheet, index) => ({ ...sheet, id: `${id}-${index + 1}` }));
+    const trimmed = stepsFor(named, trimmer, { firstStep: steps.length + 1 });
+    sheets.push(...named.map((sheet) => ({ id: sheet.id, paper: id, stock: sheet.stock, size: sheet.size })));
+    steps.push(...trimmed.steps);
+    for (const [workpiece, item] of trimmed.finished) finished.set(workpiece, cut.pieces[item]!.id);
+    leftovers.push(...trimmed.leftovers);
+    const unit = costUnitOf(paper);
+    outcomes.set(id, {
+      ...trimmed.effort,
+      sheets: named.length,
+      cost: shownCost(plan.cost, unit),
+      bound: shownCost(plan.bound, unit),
+      proved: plan.cost === plan.bound,
+      measuredIn: unit,
+    });
+  }
+  const plan: Plan = {
+    kind: 'plan',
+    cards: layout.cards,
+    pieces,
+    sheets,
+    steps,
+    finished,
+    leftovers,
+    papers: outcomes,
+  };
+  const faults = replay(planRecord(plan), replayConditions(layout, trimmer));
+  assert(faults.length === 0, 'A plan comes out when it is followed', { faults: faults.slice(0, 5) });
+  return plan;
+}
