@@ -59,18 +59,16 @@ function shortProblems({ layout, trimmer }: SetToPlan, shortage: Shortage): read
       const { width, height } = piece.size;
       const names = { paper: layout.papers.get(id)!.name, piece: pieceId };
       const where = pathOf(layout, piece);
-      switch (never.get(pieceId)) {
-        case 'too-large':
-          return problem('pieceTooLarge', where, { part: piece.part, numbers: { width, height }, names });
-        case 'too-narrow': {
-          const numbers = { width, height, narrowest: trimmer?.narrowest ?? 0 };
-          return problem('pieceTooNarrow', where, { part: piece.part, numbers, names });
-        }
-        case undefined: {
-          const numbers = { missing: count, need: piece.need, proved: proved ? 1 : 0 };
-          return problem('short', where, { part: piece.part, numbers, names });
-        }
+      const size = { width, height };
+      const part = piece.part;
+      const reason = never.get(pieceId);
+      if (reason === 'too-large') return problem('pieceTooLarge', where, { part, numbers: size, names });
+      if (reason === 'too-narrow') {
+        const numbers = { ...size, narrowest: trimmer?.narrowest ?? 0 };
+        return problem('pieceTooNarrow', where, { part, numbers, names });
       }
+      const numbers = { missing: count, need: piece.need, proved: proved ? 1 : 0 };
+      return problem('short', where, { part, numbers, names });
     }),
   );
 }
