@@ -1,0 +1,157 @@
+import { Command, CommanderError, Option } from 'commander';
+import type { CheckOptions } from './commands/check.ts';
+import type { DrawOptions } from './commands/draw.ts';
+import type { GuideOptions } from './commands/guide.ts';
+import type { NewOptions } from './commands/new.ts';
+import type { PlanOptions } from './commands/plan.ts';
+import { type World, WorldProblem } from './world.ts';
+
+/** Exit statuses: all well; the input cannot do it or is wrong; the command was not understood. */
+export const done = 0;
+export const cannot = 1;
+export const wrongUsage = 2;
+
+/** What one command answers: an exit status, everything said and written by then. */
+export type Outcome = typeof done | typeof cannot | typeof wrongUsage;
+
+/**
+ * From arguments to exit status, over the library. Commands are loaded only when they are called, so that help
+ * comes at once.
+ */
+export async function runCommandLine(args: readonly string[], world: World): Promise<Outcome> {
+  let outcome: Outcome = done;
+  const program = describe(world, (answer) => {
+    outcome = answer;
+  });
+  try {
+    if (args.length === 0) {
+      program.outputHelp({ error: true });
+      return wrongUsage;
+    }
+    await program.parseAsync([...args], { from: 'user' });
+    return outcome;
+  } catch (problem) {
+    if (problem instanceof CommanderError) return problem.exitCode === 0 ? done : wrongUsage;
+    if (problem instanceof WorldProblem) {
+      world.err(`${problem.message}\n`);
+      return cannot;
+    }
+    throw problem;
+  }
+}
+
+function describe(world: World, answer: (outcome: Outcome) => void): Command {
+  const program = new Command('cardwright')
+    .description(
+      'Works out a set of handmade cards before paper is cut: exact pieces, a proved cutting plan, a guide to print.',
+    )
+    .version(version, '--version', 'say which version this is')
+    .helpOption('-h, --help', 'say how it is used')
+    .helpCommand('help [command]', 'say how a command is used')
+    .exitOverride()
+    .configureOutput({ writeOut: world.out, writeErr: world.err })
+    .showSuggestionAfterError()
+    .addHelpText(
+      'after',
+      example(
+        ['cardwright new birthday.card.json', 'a layout to start from'],
+        ['cardwright check birthday.card.json', 'what would spoil the set'],
+        ['cardwright plan birthday.card.json', 'how to cut it'],
+        ['cardwright guide birthday.card.json -o birthday.pdf', 'the guide to print'],
+      ),
+    );
+
+  const command = (words: string, says: string, ...examples: readonly [string, string][]) =>
+    program
+      .command(words)
+      .description(says)
+      .addHelpText('after', example(...examples));
+  const json = () => new Option('--json', 'as JSON, to be read by programs');
+  const trimmer = () => new Option('--trimmer <file>', 'plan for this trimmer (a *.trimmer.json file)');
+  const output = (what: string) =>
+    new Option('-o, --output <file>', `${what}; - is standard output`).makeOptionMandatory();
+  const layoutFile = ['<file>', 'the layout (*.card.json); - is standard input'] as const;
+
+  command('new', 'Write a small layout to start from.', [
+    'cardwright new birthday.card.json --units mm',
+    'a metric layout of ten cards',
+  ])
+    .argument('<file>', 'where to write it; a file that is there already is left alone; - is standard output')
+    .addOption(new Option('--units <units>', 'inch or metric').choices(['in', 'mm']).default('in'))
+    .addOption(new Option('--title <text>', 'what the set is called'))
+    .action(async (file: string, options: NewOptions) => {
+      const { newLayout } = await import('./commands/new.ts');
+      answer(await newLayout(file, options, world));
+    });
+
+  command('check', 'Find what would spoil the set, before paper is cut.', [
+    'cardwright check birthday.card.json',
+    'errors and cautions, in plain words',
+  ])
+    .argument(...layoutFile)
+    .addOption(trimmer())
+    .addOption(json())
+    .action(async (file: string, options: CheckOptions) => {
+      const { check } = await import('./commands/check.ts');
+      answer(await check(file, options, world));
+    });
+
+  command('plan', 'Plan the cutting of the whole set: which sheets, which cuts, in which order.', [
+    'cardwright plan birthday.card.json --trimmer mine.trimmer.json',
+    'the steps for my own trimmer',
+  ])
+    .argument(...layoutFile)
+    .addOption(trimmer())
+    .addOption(json())
+    .action(async (file: string, options: PlanOptions) => {
+      const { plan } = await import('./commands/plan.ts');
+      answer(await plan(file, options, world));
+    });
+
+  command(
+    'guide',
+    'Make the printed guide: drawings, pieces, cutting steps and assembly, as a PDF at true scale.',
+    ['cardwright guide birthday.card.json -o birthday.pdf --sheet a4 --units mm', 'on A4, in millimetres'],
+  )
+    .argument(...layoutFile)
+    .addOption(output('the PDF to write'))
+    .addOption(
+      new Option(
+        '--sheet <format>',
+        'the paper it is printed on; without it, letter for inch layouts, else A4',
+      ).choices(['letter', 'a4']),
+    )
+    .addOption(
+      new Option('--units <units>', 'inch or metric; without it, as the layout').choices(['in', 'mm']),
+    )
+    .addOption(trimmer())
+    .action(async (file: string, options: GuideOptions) => {
+      const { guide } = await import('./commands/guide.ts');
+      answer(await guide(file, options, world));
+    });
+
+  command('draw', 'Draw the finished card front at its true size, as SVG.', [
+    'cardwright draw birthday.card.json -o birthday.svg --card 2',
+    'the second card of the set',
+  ])
+    .argument(...layoutFile)
+    .addOption(output('the SVG to write'))
+    .addOption(new Option('--card <number>', 'which card of the set').default('1'))
+    .addOption(new Option('--dimensions', 'with dimension lines round it'))
+    .action(async (file: string, options: DrawOptions) => {
+      const { draw } = await import('./commands/draw.ts');
+      answer(await draw(file, options, world));
+    });
+
+  return program;
+}
+
+/** Examples for the foot of a help page. */
+function example(...lines: readonly (readonly [command: string, does: string])[]): string {
+  const widest = Math.max(...lines.map(([line]) => line.length));
+  const shown = lines.map(([line, does]) => `  ${line.padEnd(widest)}   ${does}`);
+  return `\n${lines.length === 1 ? 'Example' : 'Examples'}:\n${shown.join('\n')}\n`;
+}
+
+/** Kept equal to package.json by a test. */
+const version = '0.1.0';

@@ -1,0 +1,93 @@
+import { randomUUID } from 'node:crypto';
+import { constants } from 'node:fs';
+import { access, copyFile, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { text } from 'node:stream/consumers';
+
+/** Everything of the world that the commands touch, so that they can be run in a test without it. */
+export interface World {
+  /** The text of a file; `-` is standard input. Throws a `WorldProblem`. */
+  read(path: string): Promise<string>;
+  /**
+   * Writes a whole file or nothing: what stood there before stays until all is written. With `fresh`, an
+   * existing file is left alone and a `WorldProblem` thrown. `-` is standard output.
+   */
+  write(path: string, content: string | Uint8Array, options?: { readonly fresh?: boolean }): Promise<void>;
+  /** A file that comes with the program, from `assets/`. */
+  asset(path: string): Promise<Uint8Array>;
+  out(text: string): void;
+  err(text: string): void;
+  now(): Date;
+}
+
+/** The world did not do as it was asked; the message is a sentence for people. */
+export class WorldProblem extends Error {}
+
+/** The real world: files, standard streams, the clock. */
+export function realWorld(): World {
+  return {
+    async read(path) {
+      try {
+        return path === '-' ? await text(process.stdin) : await readFile(path, 'utf8');
+      } catch (cause) {
+        throw new WorldProblem(`Cannot read ${shown(path)}: ${reason(cause)}.`, { cause });
+      }
+    },
+    async write(path, content, { fresh = false } = {}) {
+      if (path === '-') {
+        process.stdout.write(content);
+        return;
+      }
+      const draft = join(dirname(path), `.${basename(path)}.${randomUUID()}`);
+      try {
+        await writeFile(draft, content, { flag: 'wx' });
+        // Copying with COPYFILE_EXCL fails where a file stands; renaming replaces it in one move.
+        if (fresh) await copyFile(draft, path, constants.COPYFILE_EXCL);
+        else await rename(draft, path);
+      } catch (cause) {
+        throw new WorldProblem(`Cannot write ${shown(path)}: ${reason(cause)}.`, { cause });
+      } finally {
+        await rm(draft, { force: true });
+      }
+    },
+    async asset(path) {
+      return readFile(new URL(`${await packageFolder()}assets/${path}`));
+    },
+    out: (line) => void process.stdout.write(line),
+    err: (line) => void process.stderr.write(line),
+    now: () => new Date(),
+  };
+}
+
+/** Where the package stands: the command line runs built, from `dist/`, and in tests from its source. */
+async function packageFolder(): Promise<string> {
+  for (let folder = new URL('.', import.meta.url); ; folder = new URL('..', folder)) {
+    try {
+      await access(new URL('package.json', folder));
+      return folder.href;
+    } catch (cause) {
+      if (folder.pathname === '/')
+        throw new WorldProblem('The program’s own files are missing: install it again.', { cause });
+    }
+  }
+}
+
+function reason(cause: unknown): string {
+  const code = cause instanceof Error && 'code' in cause ? String(cause.code) : '';
+  const said: Readonly<Record<string, string>> = {
+    ENOENT: 'there is no such file or folder',
+    EACCES: 'it may not be opened',
+    EPERM: 'it may not be opened',
+    EROFS: 'nothing can be written there',
+    EISDIR: 'it is a folder, not a file',
+    ENOTDIR: 'a part of its path is a file, not a folder',
+    EEXIST: 'a file of that name is there already, and is left as it is',
+    ENOSPC: 'the disk is full',
+    ENAMETOOLONG: 'the name is too long',
+  };
+  return said[code] ?? (cause instanceof Error ? cause.message : String(cause));
+}
+
+function shown(path: string): string {
+  return path === '-' ? 'standard input' : `“${path}”`;
+}

@@ -1,0 +1,79 @@
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The folder of the project. */
+export const root = fileURLToPath(new URL('..', import.meta.url));
+
+/**
+ * Makes a fresh clone ready: the right Node, the libraries, the build. Does only what is wanting, and says what
+ * it does to `say`. Throws an Error whose message is for people when it cannot.
+ */
+export function setUp(say = (line) => console.log(line)) {
+  const [major, minor] = process.versions.node.split('.').map(Number);
+  if (major < 20 || (major === 20 && minor < 19)) {
+    throw new Error(
+      `This needs Node 20.19 or later; here is Node ${process.versions.node}. Newer ones: https://nodejs.org`,
+    );
+  }
+  installLibraries(say);
+  build(say);
+}
+
+function installLibraries(say) {
+  const wanted = digest(['package-lock.json']);
+  const stamp = join(root, 'node_modules', '.set-up-from');
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
+  say(
+    'Fetching the libraries this project is built on (once; it needs the network and about half a minute) …',
+  );
+  // The build follows below, so that it is told on its own line; `prepare` would do it here unseen.
+  run('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error']);
+  writeFileSync(stamp, wanted);
+}
+
+/** Builds `dist/` when it is older than the source. */
+export function build(say = (line) => console.log(line)) {
+  const wanted = digest([
+    'package-lock.json',
+    'tsdown.config.ts',
+    ...filesUnder('src'),
+    ...filesUnder('apps'),
+  ]);
+  const stamp = join(root, 'dist', '.built-from');
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
+  say('Building the tool …');
+  run(process.execPath, [join('node_modules', 'tsdown', 'dist', 'run.mjs'), '--logLevel', 'error']);
+  mkdirSync(join(root, 'dist'), { recursive: true });
+  writeFileSync(stamp, wanted);
+}
+
+/** Runs a command in the project's folder, its output shown; throws in plain words when it fails. */
+function run(command, args) {
+  try {
+    // npm is a script on Windows and wants a shell there; the arguments are our own words.
+    execFileSync(command, args, { cwd: root, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
+  } catch {
+    throw new Error(`“${command} ${args.join(' ')}” did not succeed; what it said stands above.`);
+  }
+}
+
+function digest(files) {
+  const hash = createHash('sha256');
+  for (const file of files)
+    hash
+      .update(file)
+      .update('\0')
+      .update(readFileSync(join(root, file)))
+      .update('\0');
+  return hash.digest('hex');
+}
+
+function filesUnder(folder) {
+  return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && !entry.name.endsWith('.test.ts'))
+    .map((entry) => join(entry.parentPath, entry.name).slice(root.length))
+    .sort();
+}
