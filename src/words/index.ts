@@ -3,6 +3,7 @@ export { capital, counted, countedInWords, countWord, listed, numbersListed, plu
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { docketOf, foldWord, standing, type ToBuy, toBuy, toolsFor } from './papers.ts';
 export { partName } from './partName.ts';
+export { planningProblemSentence } from './planningProblem.ts';
 export { effortSentence, leftoverSentences, planSentence, slackSentences } from './planSentence.ts';
 export { shortageSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
