@@ -1,0 +1,73 @@
+import { checkLayout } from '../../../src/layout/index.ts';
+import { checkSet, planSet } from '../../../src/planning/index.ts';
+import type { Problem } from '../../../src/problem/index.ts';
+import {
+  counted,
+  fileProblemSentence,
+  layoutProblemSentence,
+  listed,
+  planningProblemSentence,
+} from '../../../src/words/index.ts';
+import { cannot, done, type Outcome } from '../commandLine.ts';
+import { openLayout, openSet, openTrimmer } from '../opening.ts';
+import type { World } from '../world.ts';
+
+export interface CheckOptions {
+  readonly trimmer?: string;
+  readonly json?: boolean;
+}
+
+/** A problem with its sentence, as `check --json` writes it. */
+type SaidProblem = Problem & { readonly says: string };
+
+/** `cardwright check`: everything that would spoil the set, errors and cautions apart. */
+export async function check(file: string, options: CheckOptions, world: World): Promise<Outcome> {
+  const opened = await openLayout(file, world);
+  const trimmer = await openTrimmer(options.trimmer, world);
+  const refused = [opened, trimmer].flatMap((each) => ('problems' in each ? each.problems : []));
+  if ('problems' in opened || 'problems' in trimmer) {
+    // The sentences are on standard error already; a program that asked for JSON gets its answer all the same.
+    const said = refused.map((problem) => ({ ...problem, says: fileProblemSentence(problem) }));
+    if (options.json) writeJson(said, world);
+    return cannot;
+  }
+  const layout = opened.value;
+  const set = await openSet({ layout, trimmer: trimmer.value }, world);
+  const problems: SaidProblem[] = checkLayout(layout, set.arrangement).map((problem) => ({
+    ...problem,
+    says: layoutProblemSentence(problem, layout.units),
+  }));
+  // With a size unknown nothing can be cut yet.
+  if (set.arrangement.parts.every(({ cut }) => cut !== null)) {
+    const found = checkSet(set, planSet(set));
+    problems.push(
+      ...found.map((problem) => ({ ...problem, says: planningProblemSentence(problem, layout) })),
+    );
+  }
+  if (options.json) writeJson(problems, world);
+  else writeList(layout.title, problems, world);
+  return problems.some(({ severity }) => severity === 'error') ? cannot : done;
+}
+
+function writeJson(problems: readonly SaidProblem[], world: World): void {
+  world.out(`${JSON.stringify({ problems }, null, 2)}\n`);
+}
+
+function writeList(title: string, problems: readonly SaidProblem[], world: World): void {
+  const errors = problems.filter(({ severity }) => severity === 'error');
+  const cautions = problems.filter(({ severity }) => severity === 'caution');
+  const lines = [title === '' ? 'This layout' : title];
+  if (errors.length > 0) lines.push('', 'What would spoil the set:', ...errors.map(line));
+  if (cautions.length > 0) lines.push('', 'Worth knowing before you cut:', ...cautions.map(line));
+  lines.push(
+    '',
+    problems.length === 0
+      ? 'Nothing found that would spoil the set.'
+      : `${listed([counted(errors.length, 'error'), counted(cautions.length, 'caution')])}.`,
+  );
+  world.out(`${lines.join('\n')}\n`);
+}
+
+function line({ where, says }: SaidProblem): string {
+  return `  ${says}${where === '' ? '' : ` (${where})`}`;
+}
