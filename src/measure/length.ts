@@ -26,13 +26,18 @@ export function lengthOfTicks(ticks: number): Length {
 
 /** `count` inches over `parts` (`inches(9, 4)` is 2 1/4 in); throws when that is no whole number of ticks. */
 export function inches(count: number, parts = 1): Length {
-  return lengthOfTicks((count * ticksPerInch) / parts);
+  return lengthOfTicks(cleared((count * ticksPerInch) / parts));
 }
 
 /** `count` millimetres; throws when that is no whole number of ticks (0.000625 mm). */
 export function millimetres(count: number): Length {
-  // Hundredths keep the decimal fractions that people write (148.5, 0.35) exact in binary.
-  return lengthOfTicks((Math.round(count * 100_000) * ticksPerMillimetre) / 100_000);
+  return lengthOfTicks(cleared(count * ticksPerMillimetre));
+}
+
+/** Cleared of what binary numbers add to decimal fractions (1.1, 0.35): far less than a thousandth of a tick. */
+function cleared(ticks: number): number {
+  const whole = Math.round(ticks);
+  return Math.abs(ticks - whole) < 0.001 ? whole : ticks;
 }
 
 /** The sum of the lengths; zero for none. */
