@@ -1,0 +1,60 @@
+import type { Json } from './json.ts';
+
+/** How many characters of a value a message shows. */
+const longest = 50;
+
+// Control characters, what turns or hides its neighbours (bidirectional marks, zero width), line separators,
+// lone halves of a pair, and code points that are no characters.
+const hidden = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}\u00a0\u2000-\u200a\u202f\u205f\u3000]/gu;
+
+/**
+ * What stands in a file, as one line of JSON for a message: shortened (an … ends it) and with every character
+ * that cannot be seen written as its escape.
+ */
+export function excerpt(value: Json): string {
+  const characters: string[] = [];
+  for (const piece of pieces(value)) {
+    characters.push(...piece.slice(0, longest + 1));
+    if (characters.length > longest) break;
+  }
+  const shown = characters.join('').replace(hidden, escaped);
+  return shown.length > longest ? `${[...shown].slice(0, longest - 1).join('')}…` : shown;
+}
+
+function* pieces(value: Json): Generator<string> {
+  if (value === null || typeof value === 'number' || typeof value === 'boolean') yield String(value);
+  else if (typeof value === 'string') {
+    // The end is cut before it is escaped, so that a text of megabytes costs no more than a short one.
+    const start = value.slice(0, longest + 1);
+    yield JSON.stringify(start);
+  } else if (isEntries(value)) {
+    yield '[';
+    for (const [index, entry] of value.entries()) {
+      if (index > 0) yield ', ';
+      yield* pieces(entry);
+    }
+    yield ']';
+  } else {
+    let between = '{ ';
+    for (const name in value) {
+      yield between;
+      yield JSON.stringify(name.slice(0, longest + 1));
+      yield ': ';
+      yield* pieces(value[name] ?? null);
+      between = ', ';
+    }
+    yield between === ', ' ? ' }' : '{}';
+  }
+}
+
+function isEntries(value: Json): value is readonly Json[] {
+  return Array.isArray(value);
+}
+
+/** Every UTF-16 half as `\uXXXX`, as JSON writes it. */
+function escaped(character: string): string {
+  return Array.from(
+    { length: character.length },
+    (_, index) => `\\u${character.charCodeAt(index).toString(16).padStart(4, '0')}`,
+  ).join('');
+}

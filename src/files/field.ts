@@ -1,0 +1,117 @@
+import * as z from 'zod';
+import { type Length, millimetres, readLength, type Units } from '../measure/index.ts';
+import type { FileProblemCode, Wanted } from '../words/index.ts';
+import { excerpt } from './excerpt.ts';
+import { expecting } from './expectation.ts';
+
+// No `new Function`: a page may forbid it by its content security policy.
+z.config({ jitless: true });
+
+/** No sheet or roll is longer; areas in square ticks stay exact in a number. */
+export const longestLength: Length = millimetres(10_000);
+
+/** Letters, digits, `-` and `_`. */
+export const idForm = /^[A-Za-z0-9_-]+$/;
+export const longestId = 60;
+const longestText = 200;
+
+/** Which lengths a field takes. */
+export type LengthRange = 'positive' | 'not negative' | 'any';
+
+/** What a check of ours finds wrong with a field's text, in the `params` of its zod issue. */
+export interface Finding {
+  readonly code: FileProblemCode;
+  readonly names: Readonly<Record<string, string>>;
+  readonly numbers: Readonly<Record<string, number>>;
+}
+
+/** An object with these fields and no others. */
+export function fields<Shape extends z.core.$ZodLooseShape>(wanted: Wanted, shape: Shape) {
+  return z.strictObject(shape, {
+    error: () => expecting(wanted, {}, { fields: Object.keys(shape).join(', ') }),
+  });
+}
+
+/** A length as text; one without a unit is in `units`. */
+export function lengthText(units: Units, range: LengthRange, wanted: Wanted = 'length') {
+  return z.string({ error: expecting(wanted) }).superRefine((text, context) => {
+    const finding = lengthFinding(text, units, range);
+    if (finding !== null) report(context, text, finding);
+  });
+}
+
+/** A length or the word `fill`. */
+export function lengthOrFill(units: Units) {
+  return z.string({ error: expecting('length-or-fill') }).superRefine((text, context) => {
+    const finding = text === 'fill' ? null : lengthFinding(text, units, 'positive');
+    if (finding !== null) report(context, text, finding);
+  });
+}
+
+/** One line of text to be shown to people. */
+export function shownText(most = longestText) {
+  return z
+    .string({ error: expecting('text') })
+    .superRefine((text, context) => {
+      const finding = textFinding(text, most);
+      if (finding !== null) report(context, text, finding);
+    })
+    .meta({ maxLength: most });
+}
+
+/** The id of a paper. */
+export function idText(wanted: Wanted = 'id') {
+  return z
+    .string({ error: expecting(wanted) })
+    .max(longestId, { error: expecting(wanted, { high: longestId }) })
+    .regex(idForm, { error: expecting(wanted) });
+}
+
+/** A whole number of that range. */
+export function wholeNumber(low: number, high: number, wanted: Wanted = 'whole-number') {
+  const error = expecting(wanted, { low, high });
+  return z.int({ error }).min(low, { error }).max(high, { error });
+}
+
+/** One of these words. */
+export function oneOf<const Words extends readonly string[]>(words: Words) {
+  const values = words.map((word) => `"${word}"`).join(', ');
+  return z.enum(words, { error: expecting('choice', {}, { values }) });
+}
+
+function report(context: z.core.$RefinementCtx, input: string, finding: Finding): void {
+  context.addIssue({ code: 'custom', input, params: { finding }, message: expecting('text') });
+}
+
+function lengthFinding(text: string, units: Units, range: LengthRange): Finding | null {
+  const reading = readLength(text, units);
+  const found = excerpt(text);
+  if (!reading.ok)
+    return {
+      code: 'length-unreadable',
+      // A text that is too long to be read is so with one character more than the longest, too.
+      names: { found, why: reading.why, text: text.slice(0, 81), units },
+      numbers: { at: reading.at },
+    };
+  if (Math.abs(reading.length) > longestLength)
+    return { code: 'length-too-large', names: { found }, numbers: { high: longestLength } };
+  if (range === 'positive' && reading.length <= 0)
+    return { code: 'length-not-positive', names: { found }, numbers: { length: reading.length } };
+  if (range === 'not negative' && reading.length < 0)
+    return { code: 'length-negative', names: { found }, numbers: { length: reading.length } };
+  return null;
+}
+
+// What no page or drawing can hold (control characters, lone halves of a pair, code points that are no
+// characters: XML 1.0, section 2.2), line ends, and marks that turn the direction of the text around them.
+const odd = /[\p{Cc}\p{Cs}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069\ufffe\uffff]/u;
+
+function textFinding(text: string, most: number): Finding | null {
+  const found = excerpt(text);
+  if (text.length > most)
+    return { code: 'text-too-long', names: { found }, numbers: { found: text.length, high: most } };
+  const character = odd.exec(text)?.[0];
+  if (character !== undefined)
+    return { code: 'text-odd', names: { found, character: excerpt(character) }, numbers: {} };
+  return null;
+}

@@ -1,0 +1,3 @@
+export type { FileProblem } from './fileProblem.ts';
+export { longestFile } from './fileText.ts';
+export { layoutVersion, readLayoutFile, type SavedLayout, writeLayoutFile } from './layoutFile.ts';

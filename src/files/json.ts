@@ -1,0 +1,267 @@
+import { excerpt } from './excerpt.ts';
+import { type FileProblem, fileProblem } from './fileProblem.ts';
+import type { Path } from './path.ts';
+
+/** A JSON value. Objects have no prototype, so that only what the file says is found in them. */
+export type Json = null | boolean | number | string | readonly Json[] | JsonObject;
+export interface JsonObject {
+  readonly [field: string]: Json;
+}
+
+/** How deep brackets may stand inside brackets. */
+export const deepest = 100;
+
+/** How many repeated names and the like are told before reading on in silence. */
+const mostTold = 100;
+
+/**
+ * The value of a JSON text (RFC 8259), read more strictly than `JSON.parse` and with an answer for people.
+ *
+ * Refused beside what is no JSON: a name that stands twice in an object (the first would be lost), the name
+ * `__proto__`, numbers too large to be kept exactly, nesting deeper than `deepest`. A byte order mark at the
+ * start is passed over. With `ok: true` there may still be problems; then `value` holds the first of each
+ * repeated name. Lines and columns count from 1.
+ */
+export function readJson(
+  text: string,
+): { ok: true; value: Json; problems: FileProblem[] } | { ok: false; problems: FileProblem[] } {
+  const reader = new Reader(text);
+  const value = reader.document();
+  return value === undefined
+    ? { ok: false, problems: reader.problems }
+    : { ok: true, value, problems: reader.problems };
+}
+
+export function isObject(value: Json | undefined): value is JsonObject {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+export function isList(value: Json | undefined): value is readonly Json[] {
+  return Array.isArray(value);
+}
+
+const numberText = /-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?/y;
+const wordText = /[\p{L}\p{N}_$+\-.]+/uy;
+const quotes = "'`\u2018\u2019\u201a\u201c\u201d\u201e\u00ab\u00bb";
+
+/** Reads one text from its start; every reading answers `undefined` once something is wrong, and reading ends. */
+class Reader {
+  readonly problems: FileProblem[] = [];
+  private at: number;
+  private depth = 0;
+  private readonly path: (string | number)[] = [];
+  // Lines are counted up to where the last problem stood: problems come in the order of the text.
+  private line = 1;
+  private lineStart: number;
+  private counted: number;
+
+  constructor(private readonly text: string) {
+    this.at = text.startsWith('\uFEFF') ? 1 : 0;
+    this.lineStart = this.at;
+    this.counted = this.at;
+  }
+
+  document(): Json | undefined {
+    this.space();
+    const value = this.value();
+    if (value === undefined) return undefined;
+    this.space();
+    if (this.at < this.text.length) return this.unexpected('json-after-end');
+    return value;
+  }
+
+  private value(): Json | undefined {
+    switch (this.text[this.at]) {
+      case '{':
+        return this.nested(() => this.object());
+      case '[':
+        return this.nested(() => this.list());
+      case '"':
+        return this.string();
+      default:
+        return this.word();
+    }
+  }
+
+  /** What `read` finds inside the bracket that stands here. */
+  private nested(read: () => Json | undefined): Json | undefined {
+    if (this.depth === deepest) return this.fail('json-deep', this.at, {}, { high: deepest });
+    this.depth += 1;
+    this.at += 1;
+    const value = read();
+    this.depth -= 1;
+    return value;
+  }
+
+  private object(): JsonObject | undefined {
+    const object: { [field: string]: Json } = Object.create(null);
+    this.space();
+    if (this.take('}')) return object;
+    for (;;) {
+      const nameAt = this.at;
+      if (this.text[this.at] !== '"') return this.unexpected('json-name');
+      const name = this.string();
+      if (name === undefined) return undefined;
+      this.space();
+      if (!this.take(':')) return this.unexpected('json-colon');
+      this.space();
+      this.path.push(name);
+      const reserved = name === '__proto__';
+      const twice = name in object;
+      if (reserved) this.tell('field-reserved', nameAt);
+      else if (twice) this.tell('field-twice', nameAt);
+      const value = this.value();
+      if (value === undefined) return undefined;
+      if (!reserved && !twice) object[name] = value;
+      this.path.pop();
+      this.space();
+      if (this.take('}')) return object;
+      const comma = this.at;
+      if (!this.take(',')) return this.unexpected('json-next-field');
+      this.space();
+      if (this.text[this.at] === '}') return this.fail('json-trailing-comma', comma, { found: '}' });
+    }
+  }
+
+  private list(): readonly Json[] | undefined {
+    const list: Json[] = [];
+    this.space();
+    if (this.take(']')) return list;
+    for (;;) {
+      this.path.push(list.length);
+      const value = this.value();
+      if (value === undefined) return undefined;
+      this.path.pop();
+      list.push(value);
+      this.space();
+      if (this.take(']')) return list;
+      const comma = this.at;
+      if (!this.take(',')) return this.unexpected('json-next-entry');
+      this.space();
+      if (this.text[this.at] === ']') return this.fail('json-trailing-comma', comma, { found: ']' });
+    }
+  }
+
+  private string(): string | undefined {
+    const start = this.at;
+    let escaped = false;
+    for (let at = start + 1; at < this.text.length; at += 1) {
+      const unit = this.text.charCodeAt(at);
+      if (unit === 0x22) {
+        this.at = at + 1;
+        const token = this.text.slice(start, this.at);
+        return escaped ? String(JSON.parse(token)) : token.slice(1, -1);
+      }
+      if (unit < 0x20) break;
+      if (unit === 0x5c) {
+        const escaping = /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.exec(this.text.slice(at, at + 6));
+        if (escaping === null)
+          return this.fail('json-escape', at, { found: excerpt(this.text.slice(at, at + 2)) });
+        escaped = true;
+        at += escaping[0].length - 1;
+      }
+    }
+    return this.fail('json-text-open', start);
+  }
+
+  /** A number or one of JSON's three words. */
+  private word(): Json | undefined {
+    for (const [word, value] of words) {
+      if (this.text.startsWith(word, this.at) && this.token() === word) {
+        this.at += word.length;
+        return value;
+      }
+    }
+    const start = this.at;
+    const token = this.token();
+    numberText.lastIndex = start;
+    const digits = numberText.exec(this.text)?.[0];
+    if (digits === undefined || token !== digits) {
+      if (/^(?:[+-]?(?:\.?[0-9].*|inf(?:inity)?)|nan)$/i.test(token))
+        return this.fail('json-number', start, { found: excerptWord(token) });
+      return this.unexpected('json-value');
+    }
+    this.at += digits.length;
+    const number = Number(digits);
+    if (!Number.isFinite(number) || (/^-?[0-9]+$/.test(digits) && !Number.isSafeInteger(number)))
+      this.tell('json-number-inexact', start, { found: excerptWord(digits) });
+    // JSON cannot say -0 and 0 apart once it is written again.
+    return number === 0 ? 0 : number;
+  }
+
+  /** The run of letters, digits and signs that stands here, which may be empty. */
+  private token(): string {
+    wordText.lastIndex = this.at;
+    return wordText.exec(this.text)?.[0] ?? '';
+  }
+
+  private space(): void {
+    while (' \t\n\r'.includes(this.text[this.at] ?? 'x')) this.at += 1;
+  }
+
+  private take(character: string): boolean {
+    if (this.text[this.at] !== character) return false;
+    this.at += 1;
+    return true;
+  }
+
+  /** Says what stands here in place of what was wanted, with a word of its own for the usual slips. */
+  private unexpected(
+    wanted:
+      | 'json-value'
+      | 'json-name'
+      | 'json-colon'
+      | 'json-next-field'
+      | 'json-next-entry'
+      | 'json-after-end',
+  ): undefined {
+    const character = [...this.text.slice(this.at, this.at + 2)][0];
+    if (character === undefined) return this.fail('json-ends', this.at, { wanted });
+    if (character === '#' || /^\/[/*]/.test(this.text.slice(this.at, this.at + 2)))
+      return this.fail('json-comment', this.at);
+    const token = this.token();
+    const found = token === '' ? excerpt(character) : excerptWord(token);
+    if (wanted === 'json-after-end') return this.fail('json-after-end', this.at, { found });
+    if (quotes.includes(character) || (wanted === 'json-name' && token !== ''))
+      return this.fail('json-quote', this.at, { found });
+    return this.fail('json-unexpected', this.at, { found, wanted });
+  }
+
+  private fail(...[code, at, names, numbers]: Parameters<Reader['tell']>): undefined {
+    this.problems.length = Math.min(this.problems.length, mostTold - 1);
+    this.tell(code, at, names, numbers);
+    return undefined;
+  }
+
+  private tell(
+    code: FileProblem['code'],
+    at: number,
+    names: Record<string, string> = {},
+    numbers: Record<string, number> = {},
+  ): void {
+    if (this.problems.length >= mostTold) return;
+    const path: Path = code.startsWith('json-') && code !== 'json-number-inexact' ? [] : this.path;
+    this.problems.push(fileProblem(code, path, names, { ...numbers, ...this.place(at) }));
+  }
+
+  private place(at: number): { line: number; column: number } {
+    for (; this.counted < at; this.counted += 1) {
+      const unit = this.text[this.counted];
+      if (unit === '\n' || (unit === '\r' && this.text[this.counted + 1] !== '\n')) {
+        this.line += 1;
+        this.lineStart = this.counted + 1;
+      }
+    }
+    return { line: this.line, column: at - this.lineStart + 1 };
+  }
+}
+
+const words: readonly (readonly [string, Json])[] = [
+  ['true', true],
+  ['false', false],
+  ['null', null],
+];
+
+function excerptWord(word: string): string {
+  return word.length > 30 ? `${word.slice(0, 30)}…` : word;
+}

@@ -1,0 +1,243 @@
+import type { Anchor, Dealt, Extent, Layout, Part, Place, Span } from '../layout/index.ts';
+import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
+import { assert } from '../problem/index.ts';
+import type { Paper, Price, SheetStock } from '../stash/index.ts';
+import { type FileProblem, fileProblem } from './fileProblem.ts';
+import { readFileText, tellable } from './fileText.ts';
+import { withoutForeignFields } from './foreignField.ts';
+import { isList, isObject, type JsonObject } from './json.ts';
+import { layoutRelations } from './layoutRelations.ts';
+import { type LayoutShape, layoutShape, limits } from './layoutShape.ts';
+import { type Path, pathText } from './path.ts';
+import { shapeProblems } from './shapeProblems.ts';
+
+/** The version of the layout file that this program writes, and the newest it reads. */
+export const layoutVersion = 1;
+
+/**
+ * A layout file as it was read, to be written again: every field as it was typed, in its order, with the `x-`
+ * fields of other tools. (Names that are whole numbers, as the id of a paper may be, come first in their object.)
+ */
+export type SavedLayout = JsonObject;
+
+/**
+ * The layout in the text of a `*.card.json` file, or everything that is wrong with the file, in its order.
+ *
+ * The layout keeps every promise of its type: each length is in range, each id names what it may name. Whether the
+ * sizes work out is for the layout itself to say. Time grows with the length of the text and no faster.
+ */
+export function readLayoutFile(
+  text: string,
+): { layout: Layout; file: SavedLayout } | { problems: FileProblem[] } {
+  const read = readFileText(text, 'cardwright', layoutVersion);
+  if ('problems' in read) return read;
+  const { file, repeated } = read;
+
+  // Far too large lists are not looked into.
+  const tooMany = limitProblems(file);
+  if (tooMany.length > 0) return { problems: tooMany };
+
+  const own = withoutForeignFields(file);
+  const shape = layoutShape(own.units === 'mm' ? 'mm' : 'in').safeParse(own);
+  const problems = [
+    ...repeated,
+    ...(shape.success ? [] : shapeProblems(shape.error, own)),
+    ...layoutRelations(own),
+  ];
+  if (problems.length > 0) return { problems: tellable(problems, file) };
+  assert(shape.success, 'A file without problems is in shape');
+  return { layout: layoutOf(shape.data), file };
+}
+
+/** The text of a layout file: two spaces a step, a line end at its end; the same text for the same file. */
+export function writeLayoutFile(file: SavedLayout): string {
+  return `${JSON.stringify(file, null, 2)}\n`;
+}
+
+/** Lists that hold more than is ever looked at. */
+function limitProblems(file: JsonObject): FileProblem[] {
+  const papers = isObject(file.papers) ? Object.entries(file.papers) : [];
+  const parts = isList(file.parts) ? file.parts : [];
+  return [
+    ...tooMany(['papers'], papers.length, limits.papers),
+    ...papers
+      .slice(0, limits.papers)
+      .flatMap(([id, paper]) =>
+        isObject(paper) && isList(paper.sheets)
+          ? tooMany(['papers', id, 'sheets'], paper.sheets.length, limits.sheets)
+          : [],
+      ),
+    ...tooMany(['parts'], parts.length, limits.parts),
+    ...parts.slice(0, limits.parts).flatMap((part, index) => {
+      if (!isObject(part)) return [];
+      const { paper, place } = part;
+      return [
+        ...(isList(place) ? tooMany(['parts', index, 'place'], place.length, limits.pieces) : []),
+        ...(isList(paper) ? tooMany(['parts', index, 'paper'], paper.length, limits.papersDealt) : []),
+      ];
+    }),
+  ];
+}
+
+function tooMany(path: Path, found: number, high: number): FileProblem[] {
+  return found > high ? [fileProblem('too-many', path, {}, { found, high })] : [];
+}
+
+// --- From a file in shape to a layout ---
+
+function layoutOf(shape: LayoutShape): Layout {
+  const lengths = new Lengths(shape.units);
+  return {
+    title: shape.title ?? '',
+    units: shape.units,
+    cards: shape.cards,
+    base: {
+      size: lengths.size(shape.base.size, ['base', 'size']),
+      fold: shape.base.fold,
+      ...dealtOf(shape.base),
+    },
+    papers: new Map(
+      Object.entries(shape.papers).map(([id, paper]) => [id, paperOf(id, paper, lengths, ['papers', id])]),
+    ),
+    parts: shape.parts.map((part, index) => partOf(part, lengths, ['parts', index])),
+    typed: lengths.typed,
+  };
+}
+
+/** Reads the lengths of one file and keeps what was typed. */
+class Lengths {
+  readonly typed = new Map<string, string>();
+
+  constructor(private readonly units: Units) {}
+
+  read(text: string, path: Path): Length {
+    const reading = readLength(text, this.units);
+    assert(reading.ok, 'A length in a file that is in shape can be read', { text });
+    this.typed.set(pathText(path), text);
+    return reading.length;
+  }
+
+  /** Of an optional field. */
+  readOr<Other>(other: Other, text: string | undefined, path: Path): Length | Other {
+    return text === undefined ? other : this.read(text, path);
+  }
+
+  size([width, height]: readonly [string, string], path: Path): Size {
+    return { width: this.read(width, [...path, 0]), height: this.read(height, [...path, 1]) };
+  }
+
+  /** By edge; zero where nothing is said. */
+  edges(texts: { readonly [edge in Edge]?: string | undefined }, path: Path): Record<Edge, Length> {
+    return {
+      left: this.readOr(zero, texts.left, [...path, 'left']),
+      right: this.readOr(zero, texts.right, [...path, 'right']),
+      top: this.readOr(zero, texts.top, [...path, 'top']),
+      bottom: this.readOr(zero, texts.bottom, [...path, 'bottom']),
+    };
+  }
+}
+
+type PaperShape = LayoutShape['papers'][string];
+type PartShape = LayoutShape['parts'][number];
+type PlaceShape = Exclude<PartShape['place'], undefined | readonly unknown[]>;
+
+function dealtOf(shape: LayoutShape['base'] | PartShape): Dealt {
+  const { paper } = shape;
+  return {
+    papers: paper === null ? [] : typeof paper === 'string' ? [paper] : paper,
+    side: shape.side ?? 'front',
+    turn: shape.turn ?? null,
+    spare: shape.spare ?? 0,
+  };
+}
+
+function paperOf(id: string, paper: PaperShape, lengths: Lengths, path: Path): Paper {
+  return {
+    id,
+    name: paper.name ?? id,
+    kind: paper.kind ?? null,
+    gsm: paper.gsm ?? null,
+    thickness: lengths.readOr(null, paper.thickness, [...path, 'thickness']),
+    up: paper.up ?? 'any',
+    back: paper.back === undefined ? null : { name: paper.back.name, up: paper.back.up ?? 'any' },
+    sheets: paper.sheets.map((sheet, index) => sheetOf(sheet, lengths, [...path, 'sheets', index])),
+  };
+}
+
+function sheetOf(sheet: PaperShape['sheets'][number], lengths: Lengths, path: Path): SheetStock {
+  return {
+    size: lengths.size(sheet.size, [...path, 'size']),
+    count: sheet.count,
+    price: sheet.price === undefined ? null : priceOf(sheet.price),
+    grain: sheet.grain ?? null,
+    scrap: sheet.scrap ?? false,
+    margin: marginOf(sheet.margin, lengths, [...path, 'margin']),
+  };
+}
+
+function marginOf(
+  margin: PaperShape['sheets'][number]['margin'],
+  lengths: Lengths,
+  path: Path,
+): Record<Edge, Length> {
+  if (typeof margin !== 'string') return lengths.edges(margin ?? {}, path);
+  const each = lengths.read(margin, path);
+  return { left: each, right: each, top: each, bottom: each };
+}
+
+/** `0.35` → 3500 ten-thousandths. */
+function priceOf(text: string): Price {
+  const [whole = '', decimals = ''] = text.split(/[.,]/);
+  return Number(whole + decimals.padEnd(4, '0'));
+}
+
+function partOf(part: PartShape, lengths: Lengths, path: Path): Part {
+  return {
+    id: part.id,
+    name: part.name ?? part.id,
+    on: part.on ?? 'base',
+    shape: part.shape ?? 'rectangle',
+    extent: extentOf(part, lengths, path),
+    torn: lengths.edges(part.torn ?? {}, [...path, 'torn']),
+    places: placesOf(part, lengths, [...path, 'place']),
+    ...dealtOf(part),
+    lies: part.lies ?? 'upright',
+    adhere: part.adhere ?? 'flat',
+  };
+}
+
+function extentOf(part: PartShape, lengths: Lengths, path: Path): Extent {
+  if (part.inset !== undefined) return { by: 'inset', inset: lengths.read(part.inset, [...path, 'inset']) };
+  if (part.diameter !== undefined)
+    return { by: 'diameter', diameter: lengths.read(part.diameter, [...path, 'diameter']) };
+  assert(part.size !== undefined, 'A part has a size, an inset or a diameter', { id: part.id });
+  const [width, height] = part.size.map((text, axis) =>
+    text === 'fill' ? null : lengths.read(text, [...path, 'size', axis]),
+  );
+  return { by: 'size', width: width ?? null, height: height ?? null };
+}
+
+/** One for each piece: the listed ones, or the one place for all. */
+function placesOf(part: PartShape, lengths: Lengths, path: Path): Place[] {
+  const { place } = part;
+  if (Array.isArray(place)) return place.map((one, index) => placeOf(one, lengths, [...path, index]));
+  const one = placeOf(place ?? {}, lengths, path);
+  return Array.from({ length: part.count ?? 1 }, () => one);
+}
+
+function placeOf(place: PlaceShape, lengths: Lengths, path: Path): Place {
+  const { gap } = place;
+  const [across, down] = Array.isArray(gap)
+    ? [lengths.read(gap[0], [...path, 'gap', 0]), lengths.read(gap[1], [...path, 'gap', 1])]
+    : [lengths.readOr(zero, gap, [...path, 'gap']), lengths.readOr(zero, gap, [...path, 'gap'])];
+  const anchor = (edge: Edge, neighbour: string | undefined, space: Length): Anchor | null => {
+    const text = place[edge];
+    if (text !== undefined) return { from: 'edge', distance: lengths.read(text, [...path, edge]) };
+    return neighbour === undefined ? null : { from: 'part', part: neighbour, gap: space };
+  };
+  const span = (start: Anchor | null, end: Anchor | null): Span => ({ start, end });
+  return {
+    across: span(anchor('left', place.rightOf, across), anchor('right', place.leftOf, across)),
+    down: span(anchor('top', place.below, down), anchor('bottom', place.above, down)),
+  };
+}

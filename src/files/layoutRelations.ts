@@ -1,0 +1,291 @@
+import { type Axis, type Edge, type Length, readLength, times, type Units } from '../measure/index.ts';
+import { excerpt } from './excerpt.ts';
+import { type FileProblem, fileProblem } from './fileProblem.ts';
+import { isList, isObject, type Json, type JsonObject } from './json.ts';
+import { faces, neighbourFields } from './layoutShape.ts';
+import { nearest } from './nearest.ts';
+import { type Path, pathText } from './path.ts';
+
+/**
+ * What is wrong between the fields of a layout file: ids, what they name, and fields that must go together.
+ *
+ * The file need not be in shape: what is not of its kind is passed over here, since `shapeProblems` names it.
+ * So one reading tells everything.
+ */
+export function layoutRelations(file: JsonObject): FileProblem[] {
+  const units = file.units === 'mm' ? 'mm' : 'in';
+  const papers = isObject(file.papers) ? file.papers : {};
+  const pile = pileOf(file.parts);
+  return [
+    ...paperReferences(file.base, ['base'], papers),
+    ...Object.entries(papers).flatMap(([id, paper]) => [
+      ...priceProblems(paper, ['papers', id]),
+      ...marginProblems(paper, ['papers', id], units),
+    ]),
+    ...pile.members.flatMap((member) => [
+      ...idProblems(member, pile),
+      ...paperReferences(member.part, member.path, papers),
+      ...onProblems(member, pile),
+      ...extentProblems(member, pile),
+      ...placeProblems(member, pile),
+    ]),
+  ];
+}
+
+// --- The pile, as far as it can be made out ---
+
+interface Member {
+  readonly part: JsonObject;
+  readonly path: Path;
+  readonly index: number;
+  readonly id: string | null;
+  /** The face it lies on in the end; `null` where what it lies on is not known. */
+  readonly face: string | null;
+  /** Pieces on each card. */
+  readonly count: number;
+}
+
+interface Pile {
+  readonly members: readonly Member[];
+  /** The first part of each id. */
+  readonly byId: ReadonlyMap<string, Member>;
+}
+
+function pileOf(parts: Json | undefined): Pile {
+  const members: Member[] = [];
+  const byId = new Map<string, Member>();
+  if (!isList(parts)) return { members, byId };
+  for (const [index, part] of parts.entries()) {
+    if (!isObject(part)) continue;
+    const on = part.on ?? 'base';
+    const id = textIn(part, 'id');
+    const face =
+      typeof on !== 'string' ? null : isFace(on) ? on : on === id ? null : (byId.get(on)?.face ?? null);
+    const count = typeof part.count === 'number' ? part.count : 1;
+    const member = { part, path: ['parts', index], index, id, face, count };
+    members.push(member);
+    if (id !== null && !byId.has(id)) byId.set(id, member);
+  }
+  return { members, byId };
+}
+
+function isFace(text: string): boolean {
+  return faces.some((face) => face === text);
+}
+
+function textIn(object: JsonObject, field: string): string | null {
+  const value = object[field];
+  return typeof value === 'string' ? value : null;
+}
+
+/** The ids of the parts that stand before this one. */
+function idsBefore({ index }: Member, { byId }: Pile): string[] {
+  return [...byId].filter(([, earlier]) => earlier.index < index).map(([id]) => id);
+}
+
+// --- Ids and what they name ---
+
+function idProblems(member: Member, { byId }: Pile): FileProblem[] {
+  const first = member.id === null ? undefined : byId.get(member.id);
+  if (member.id === null || first === undefined || first === member) return [];
+  return [
+    fileProblem('id-twice', [...member.path, 'id'], {
+      found: excerpt(member.id),
+      first: pathText(first.path),
+    }),
+  ];
+}
+
+function paperReferences(dealt: Json | undefined, path: Path, papers: JsonObject): FileProblem[] {
+  if (!isObject(dealt)) return [];
+  const paper = dealt.paper;
+  const named: readonly (readonly [Json, Path])[] = isList(paper)
+    ? paper.map((id, index) => [id, [...path, 'paper', index]])
+    : [[paper ?? null, [...path, 'paper']]];
+  return named.flatMap(([id, at]) => {
+    if (typeof id !== 'string' || Object.hasOwn(papers, id)) return [];
+    const ids = Object.keys(papers);
+    const meant = nearest(id, ids);
+    return [
+      fileProblem('paper-unknown', at, {
+        found: excerpt(id),
+        ...(ids.length === 0 ? {} : { papers: namedSome(ids) }),
+        ...(meant === null ? {} : { nearest: excerpt(meant) }),
+      }),
+    ];
+  });
+}
+
+/** The first ids of many. */
+function namedSome(ids: readonly string[]): string {
+  const shown = ids.slice(0, 8).map((id) => excerpt(id));
+  return ids.length > shown.length ? `${shown.join(', ')} …` : shown.join(', ');
+}
+
+function onProblems(member: Member, pile: Pile): FileProblem[] {
+  const on = textIn(member.part, 'on');
+  if (on === null || isFace(on)) return [];
+  return referenceProblem(on, [...member.path, 'on'], member, pile, 'on');
+}
+
+/** What is wrong with `id` as the name of an earlier part; nothing when it is one. */
+function referenceProblem(
+  id: string,
+  path: Path,
+  member: Member,
+  pile: Pile,
+  wanted: 'on' | 'neighbour',
+): FileProblem[] {
+  const found = excerpt(id);
+  if (id === member.id) return [fileProblem('on-itself', path, { found, wanted })];
+  const other = pile.byId.get(id);
+  if (other !== undefined && other.index < member.index) return [];
+  if (other !== undefined)
+    return [fileProblem('on-later', path, { found, wanted, later: pathText(other.path) })];
+  const meant = nearest(id, [...(wanted === 'on' ? faces : []), ...idsBefore(member, pile)]);
+  return [
+    fileProblem('on-unknown', path, {
+      found,
+      wanted,
+      ...(meant === null ? {} : { nearest: excerpt(meant) }),
+    }),
+  ];
+}
+
+// --- Size and shape ---
+
+const extents = ['size', 'inset', 'diameter'] as const;
+
+function extentProblems({ part, path }: Member, { byId }: Pile): FileProblem[] {
+  const given = extents.filter((field) => field in part);
+  const circle = part.shape === 'circle';
+  const problems: FileProblem[] = [];
+  if (given.length === 0) problems.push(fileProblem('extent-missing', path));
+  if (given.length > 1)
+    problems.push(
+      fileProblem('extent-twice', path, { fields: given.map((field) => `"${field}"`).join(' and ') }),
+    );
+  if ('diameter' in part && (part.shape ?? 'rectangle') === 'rectangle')
+    problems.push(fileProblem('diameter-shape', [...path, 'diameter']));
+  if (!circle) return problems;
+  if ('size' in part) problems.push(fileProblem('circle-size', [...path, 'size']));
+  if ('torn' in part) problems.push(fileProblem('circle-torn', [...path, 'torn']));
+  if ('inset' in part) {
+    const on = part.on ?? 'base';
+    const below = typeof on === 'string' ? byId.get(on)?.part : undefined;
+    const known = typeof on === 'string' && (isFace(on) || below !== undefined);
+    if (known && below?.shape !== 'circle')
+      problems.push(fileProblem('circle-inset', [...path, 'inset'], { on: excerpt(on) }));
+  }
+  return problems;
+}
+
+// --- Places ---
+
+/** The ends that each pair of fields fixes. */
+const ends: readonly { readonly edge: Edge; readonly neighbour: (typeof neighbourFields)[number] }[] = [
+  { edge: 'top', neighbour: 'below' },
+  { edge: 'bottom', neighbour: 'above' },
+  { edge: 'left', neighbour: 'rightOf' },
+  { edge: 'right', neighbour: 'leftOf' },
+];
+
+function placeProblems(member: Member, pile: Pile): FileProblem[] {
+  const place = member.part.place;
+  const path = [...member.path, 'place'];
+  if (!isList(place)) return onePlaceProblems(place, path, member, pile);
+  const problems = place.flatMap((one, index) => onePlaceProblems(one, [...path, index], member, pile));
+  if (place.length !== member.count)
+    problems.push(fileProblem('places-count', path, {}, { found: place.length, wanted: member.count }));
+  return problems;
+}
+
+function onePlaceProblems(place: Json | undefined, path: Path, member: Member, pile: Pile): FileProblem[] {
+  if (!isObject(place)) return [];
+  const problems: FileProblem[] = [];
+  for (const { edge, neighbour } of ends) {
+    if (edge in place && neighbour in place) {
+      const [first, second] = Object.keys(place).filter((field) => field === edge || field === neighbour);
+      problems.push(
+        fileProblem('end-fixed-twice', [...path, second ?? neighbour], {
+          edge,
+          other: pathText([...path, first ?? edge]),
+        }),
+      );
+    }
+    const id = textIn(place, neighbour);
+    if (id !== null) problems.push(...neighbourProblems(id, [...path, neighbour], member, pile));
+  }
+  if ('gap' in place && !neighbourFields.some((field) => field in place))
+    problems.push(
+      fileProblem('gap-alone', [...path, 'gap'], {
+        fields: neighbourFields.map((field) => `"${field}"`).join(', '),
+      }),
+    );
+  return problems;
+}
+
+function neighbourProblems(id: string, path: Path, member: Member, pile: Pile): FileProblem[] {
+  const wrong = referenceProblem(id, path, member, pile, 'neighbour');
+  const other = pile.byId.get(id);
+  if (wrong.length > 0 || other === undefined) return wrong;
+  const names = { found: excerpt(id), wanted: 'neighbour' };
+  if (other.face !== null && member.face !== null && other.face !== member.face)
+    return [fileProblem('neighbour-face', path, { ...names, theirs: other.face, ours: member.face })];
+  if (other.count !== 1 && other.count !== member.count)
+    return [fileProblem('neighbour-pieces', path, names, { theirs: other.count, ours: member.count })];
+  return [];
+}
+
+// --- Sheets ---
+
+function priceProblems(paper: Json, path: Path): FileProblem[] {
+  const sheets = isObject(paper) && isList(paper.sheets) ? paper.sheets : [];
+  const bought = [...sheets.entries()].filter(
+    (entry): entry is [number, JsonObject] => isObject(entry[1]) && entry[1].scrap !== true,
+  );
+  const priced = bought.find(([, sheet]) => 'price' in sheet);
+  if (priced === undefined) return [];
+  return bought
+    .filter(([, sheet]) => !('price' in sheet))
+    .map(([index]) =>
+      fileProblem('price-missing', [...path, 'sheets', index, 'price'], {
+        other: pathText([...path, 'sheets', priced[0]]),
+      }),
+    );
+}
+
+function marginProblems(paper: Json, path: Path, units: Units): FileProblem[] {
+  const sheets = isObject(paper) && isList(paper.sheets) ? paper.sheets : [];
+  return sheets.flatMap((sheet, index) => {
+    if (!isObject(sheet) || !isList(sheet.size) || !('margin' in sheet)) return [];
+    const [width, height] = sheet.size;
+    const axes: readonly [Axis, Json | undefined, Edge, Edge][] = [
+      ['width', width, 'left', 'right'],
+      ['height', height, 'top', 'bottom'],
+    ];
+    const at = [...path, 'sheets', index, 'margin'];
+    for (const [axis, size, before, after] of axes) {
+      const whole = lengthOf(size, units);
+      const margin = marginAlong(sheet.margin, before, after, units);
+      if (whole !== null && whole > 0 && margin !== null && margin >= whole)
+        return [fileProblem('margin-all', at, { axis, size: String(size) }, { margin, whole })];
+    }
+    return [];
+  });
+}
+
+/** The two margins along one axis together, as far as they can be read. */
+function marginAlong(margin: Json | undefined, before: Edge, after: Edge, units: Units): number | null {
+  if (!isObject(margin)) {
+    const each = lengthOf(margin, units);
+    return each === null ? null : times(each, 2);
+  }
+  return (lengthOf(margin[before], units) ?? 0) + (lengthOf(margin[after], units) ?? 0);
+}
+
+function lengthOf(value: Json | undefined, units: Units): Length | null {
+  if (typeof value !== 'string') return null;
+  const reading = readLength(value, units);
+  return reading.ok ? reading.length : null;
+}

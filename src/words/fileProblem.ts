@@ -1,0 +1,241 @@
+import { lengthOfTicks, millimetresOf, readLength } from '../measure/index.ts';
+import { assert, type Problem } from '../problem/index.ts';
+import { whyNotALength } from './length.ts';
+
+/** What is the matter with a file that came from outside. Adding a code without its sentence does not compile. */
+export type FileProblemCode = keyof typeof sentences;
+
+/** What a field may hold. */
+export type Wanted = keyof typeof wanted;
+
+/**
+ * One sentence for a problem that `files` found in a layout or trimmer file: where it is, what stands there,
+ * what may stand there. `null` for a problem with a code of another part.
+ */
+export function fileProblemSentence(problem: Problem): string | null {
+  return isFileCode(problem.code) ? sentences[problem.code](problem) : null;
+}
+
+function isFileCode(code: string): code is FileProblemCode {
+  return Object.hasOwn(sentences, code);
+}
+
+/** What may stand in a field, as the end of "it may hold …". A text with `{low}` shows that number of the problem. */
+const wanted = {
+  // fields
+  file: 'one object in braces, { }',
+  object: 'an object in braces, { }',
+  text: 'text in double quotes',
+  flag: 'true or false',
+  'whole-number': 'a whole number from {low} to {high}',
+  'whole-number-or-null': 'a whole number from {low} to {high}, or null for no limit',
+  'sheet-count': 'a whole number from {low} to {high}, or null for as many as needed',
+  number: 'a number from {low} to {high}',
+  length: 'a length as text with its unit, such as "2 1/4 in" or "57 mm"',
+  'length-or-null': 'a length as text with its unit, such as "1/16 in", or null',
+  'length-or-fill': 'a length as text with its unit, such as "2 1/4 in" or "57 mm", or the word "fill"',
+  size: 'a list of two lengths, width then height, such as ["4 1/4 in", "5 1/2 in"]',
+  'part-size': 'a list of two, width then height, each a length such as "5 in" or the word "fill"',
+  gap: 'a length, or a list of two lengths, across then down',
+  edges: 'an object of lengths by edge (left, right, top, bottom), such as { "right": "1/2 in" }',
+  margin: 'a length for all four edges, or an object of lengths by edge (left, right, top, bottom)',
+  place: 'an object such as { "left": "1/8 in" }, or a list of them, one for each piece',
+  'one-place': 'an object such as { "left": "1/8 in" }',
+  'paper-choice': 'the id of a paper, a list of such ids, or null for what is bought',
+  'paper-table': 'an object with one paper for each id',
+  paper: 'an object that has "sheets"',
+  back: 'an object such as { "name": "Stripe", "up": "two-way" }',
+  sheets: 'a list of sheets, each an object with "size" and "count"',
+  sheet: 'an object with "size" and "count"',
+  price: 'the price of one sheet as text, such as "0.35", with no more than 4 decimals',
+  base: 'an object with "size", "fold" and "paper"',
+  parts: 'a list of parts, bottom of the pile first',
+  part: 'an object with "id", "paper" and one of "size", "inset", "diameter"',
+  id: 'an id of letters, digits, - and _',
+  'part-id': 'an id of letters, digits, - and _',
+  on: '"base", "inside", "back" or the id of a part that stands earlier in the list',
+  neighbour: 'the id of a part that stands earlier in the list on the same face',
+  choice: 'one of {values}',
+  // JSON itself
+  'json-value': 'a value',
+  'json-name': 'the name of a field in double quotes',
+  'json-colon': 'a colon',
+  'json-next-field': 'a comma or }',
+  'json-next-entry': 'a comma or ]',
+} as const satisfies Record<string, string>;
+
+const sentences = {
+  // The text as a whole
+  'file-empty': () => 'The file is empty; it may hold a layout as JSON, which "cardwright new" makes.',
+  'file-too-large': ({ numbers }) =>
+    `The file holds ${count(numbers.found)} characters; it may hold no more than ${count(numbers.high)}.`,
+  'file-kind': ({ names }) =>
+    `The file has no field "${names.field ?? ''}"; a file of this kind begins with { "${names.field ?? ''}": 1 }.`,
+  'version-newer': (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is newer than this program; it may hold 1, so a newer cardwright is needed for this file.`,
+  'more-problems': ({ numbers }) =>
+    `The file has more problems than the ${count(numbers.shown)} named here; put these right first.`,
+
+  // JSON
+  'json-ends': (problem) => `The file ends too early, at ${spot(problem)}: ${mayStand(problem)} is missing.`,
+  'json-unexpected': (problem) =>
+    `At ${spot(problem)} stands ${found(problem)}; ${mayStand(problem)} may stand there.`,
+  'json-after-end': (problem) =>
+    `At ${spot(problem)}, after the end of the layout, stands ${found(problem)}; nothing may follow the last }.`,
+  'json-trailing-comma': (problem) =>
+    `At ${spot(problem)} a comma stands before ${found(problem)}; leave it out, for a comma may stand only between two entries.`,
+  'json-comment': (problem) =>
+    `At ${spot(problem)} stands a comment; JSON has none, but a field whose name begins with x- may hold a note.`,
+  'json-quote': (problem) =>
+    `At ${spot(problem)} stands ${found(problem)}; names and texts may stand only in straight double quotes, "…".`,
+  'json-text-open': (problem) =>
+    `The text that begins at ${spot(problem)} has no closing double quote on its line; it may hold no line break, tab or other control character.`,
+  'json-escape': (problem) =>
+    `At ${spot(problem)} stands ${found(problem)}; after a backslash may stand only one of " \\ / b f n r t, or u and four hexadecimal digits.`,
+  'json-number': (problem) =>
+    `At ${spot(problem)} stands ${found(problem)}; a number may hold digits with a minus before and a decimal point inside, such as 12, -3 or 0.5.`,
+  'json-number-inexact': (problem) =>
+    `${at(problem)} holds the number ${found(problem)} (${spot(problem)}), too large to be kept exactly; such a number may be written as text.`,
+  'json-deep': (problem) =>
+    `At ${spot(problem)} brackets stand inside brackets more than ${count(problem.numbers.high)} deep; a layout needs fewer than ten.`,
+  'field-twice': (problem) =>
+    `${at(problem)} stands there a second time (${spot(problem)}); a name may stand only once in an object, else one of the two would be lost.`,
+  'field-reserved': (problem) =>
+    `${at(problem)} (${spot(problem)}) has a name that no field or id may have; choose another name.`,
+
+  // Fields
+  'field-unknown': (problem) =>
+    `${at(problem)} is no field that is known here; ${
+      problem.names.nearest === undefined ? '' : `perhaps "${problem.names.nearest}" was meant: `
+    }${problem.names.fields ?? ''} may stand here, and names that begin with x-.`,
+  'field-missing': (problem) => `${at(problem)} is missing; it may hold ${mayStand(problem)}.`,
+  'field-type': (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
+  'field-choice': (problem) =>
+    `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}${
+      problem.names.nearest === undefined ? '' : ` (perhaps ${problem.names.nearest} was meant)`
+    }.`,
+  'number-range': (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
+  'list-length': (problem) =>
+    `${at(problem)} holds a list of ${count(problem.numbers.found)}; it may hold ${mayStand(problem)}${
+      problem.numbers.low === problem.numbers.high
+        ? ''
+        : `, from ${count(problem.numbers.low)} to ${count(problem.numbers.high)} entries`
+    }.`,
+  'too-many': (problem) =>
+    `${at(problem)} holds ${count(problem.numbers.found)} entries; it may hold no more than ${count(problem.numbers.high)}.`,
+  'text-too-long': (problem) =>
+    `${at(problem)} holds a text of ${count(problem.numbers.found)} characters, ${found(problem)}; it may hold no more than ${count(problem.numbers.high)}.`,
+  'text-empty': (problem) =>
+    `${at(problem)} holds an empty text; it may hold ${mayStand(problem)} with at least one letter.`,
+  'text-odd': (problem) =>
+    `${at(problem)} holds ${found(problem)}, with the character ${problem.names.character ?? ''}, which cannot be printed; it may hold one line of letters, digits and signs.`,
+
+  // Lengths
+  'length-bare-number': (problem) =>
+    `${at(problem)} holds the bare number ${found(problem)}; a length may stand only as text with its unit: write ${problem.names.write ?? ''}.`,
+  'length-unreadable': (problem) => `${at(problem)}: ${noLength(problem)}`,
+  'length-not-positive': (problem) =>
+    `${at(problem)} holds ${found(problem)}; it may hold only a length greater than zero.`,
+  'length-negative': (problem) =>
+    `${at(problem)} holds ${found(problem)}; it may hold only a length of zero or more.`,
+  'length-too-large': (problem) =>
+    `${at(problem)} holds ${found(problem)}; it may hold a length of no more than ${metric(problem.numbers.high)}.`,
+
+  // Ids and what they name
+  'id-malformed': (problem) =>
+    `${at(problem)} holds the id ${found(problem)}; an id may hold only letters (a to z), digits, - and _.`,
+  'id-reserved': (problem) =>
+    `${at(problem)} holds ${found(problem)}, which names a face of the card; a part may have any other id.`,
+  'id-twice': (problem) =>
+    `${at(problem)} holds ${found(problem)}, the id of ${problem.names.first ?? ''} already; each part may have only an id of its own.`,
+  'paper-unknown': (problem) =>
+    `${at(problem)} holds ${found(problem)}, but there is no such paper; it may hold ${papersOf(problem)}.`,
+  'on-unknown': (problem) =>
+    `${at(problem)} holds ${found(problem)}, but there is no such part${perhaps(problem)}; it may hold ${mayStand(problem)}.`,
+  'on-itself': (problem) =>
+    `${at(problem)} holds ${found(problem)}, the part itself; it may hold ${mayStand(problem)}.`,
+  'on-later': (problem) =>
+    `${at(problem)} holds ${found(problem)}, which stands later in the list (${problem.names.later ?? ''}); it may hold ${mayStand(problem)}.`,
+  'neighbour-face': (problem) =>
+    `${at(problem)} holds ${found(problem)}, which lies on the face "${problem.names.theirs ?? ''}" and not on "${problem.names.ours ?? ''}"; it may hold ${mayStand(problem)}.`,
+  'neighbour-pieces': (problem) =>
+    `${at(problem)} holds ${found(problem)}, a part of ${count(problem.numbers.theirs)} pieces beside one of ${count(problem.numbers.ours)}; it may hold a part of one piece or of just as many.`,
+
+  // Fields that must go together
+  'extent-missing': (problem) =>
+    `${at(problem)} has no size; it may have one of "size", "inset" and "diameter".`,
+  'extent-twice': (problem) =>
+    `${at(problem)} has ${problem.names.fields ?? ''}; it may have only one of them.`,
+  'diameter-shape': (problem) =>
+    `${at(problem)} holds a diameter, but the part is a rectangle; it may stand only with "shape": "circle".`,
+  'circle-size': (problem) =>
+    `${at(problem)} holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".`,
+  'circle-torn': (problem) =>
+    `${at(problem)} is torn, but the part is a circle; only a rectangle may be torn.`,
+  'circle-inset': (problem) =>
+    `${at(problem)} insets a circle on ${problem.names.on ?? ''}, which is no circle; a circle may be inset only on a circle, else it may have "diameter".`,
+  'end-fixed-twice': (problem) =>
+    `${at(problem)} fixes the part's ${problem.names.edge ?? ''} edge, and so does ${problem.names.other ?? ''}; only one of the two may stand there.`,
+  'gap-alone': (problem) =>
+    `${at(problem)} is a gap to no neighbour; it may stand only with ${problem.names.fields ?? ''}.`,
+  'places-count': (problem) =>
+    `${at(problem)} lists ${count(problem.numbers.found)} places; it may hold ${count(problem.numbers.wanted)}, one for each piece ("count").`,
+  'price-missing': (problem) =>
+    `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; all sheets of a paper that are no scraps may have one, or none.`,
+  'margin-all': (problem) =>
+    `${at(problem)} takes the whole ${problem.names.axis ?? ''} of the sheet (${problem.names.size ?? ''}); it may only be so large that something is left.`,
+  'trimmer-narrow': (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.longest ?? ''}; it may be no more than that.`,
+} as const satisfies Record<string, (problem: Problem) => string>;
+
+/** Where it is: the field, or the file. */
+function at(problem: Problem): string {
+  return problem.where === '' ? 'The file' : problem.where;
+}
+
+/** What stands there, as it is shown. */
+function found({ names }: Problem): string {
+  return names.found ?? '';
+}
+
+function spot({ numbers }: Problem): string {
+  return `line ${numbers.line ?? 0}, column ${numbers.column ?? 0}`;
+}
+
+function mayStand(problem: Problem): string {
+  const kind = problem.names.wanted ?? '';
+  const phrase = isWanted(kind) ? wanted[kind] : kind;
+  return phrase.replace(
+    /\{(\w+)\}/g,
+    (_, name: string) => problem.names[name] ?? count(problem.numbers[name]),
+  );
+}
+
+function isWanted(kind: string): kind is Wanted {
+  return Object.hasOwn(wanted, kind);
+}
+
+/** What is wrong with the text that was to be a length, as `measure` reads it. */
+function noLength({ names }: Problem): string {
+  const text = names.text ?? '';
+  const reading = readLength(text, names.units === 'mm' ? 'mm' : 'in');
+  assert(!reading.ok, 'An unreadable length cannot be read', { text });
+  return whyNotALength(reading, text);
+}
+
+function papersOf({ names }: Problem): string {
+  return names.papers ?? 'null, for the file has no papers';
+}
+
+function perhaps({ names }: Problem): string {
+  return names.nearest === undefined ? '' : ` (perhaps ${names.nearest} was meant)`;
+}
+
+/** A count with its thousands set apart, which a reader of either decimal sign takes rightly. */
+function count(number = 0): string {
+  return String(number).replace(/(?<=\d)(?=(?:\d{3})+$)/g, ' ');
+}
+
+function metric(ticks = 0): string {
+  return `${count(millimetresOf(lengthOfTicks(ticks)))} mm`;
+}
