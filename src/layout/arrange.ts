@@ -90,16 +90,20 @@ export function arrange(layout: Layout): Arrangement {
       }),
     });
   });
-  const problems = layout.parts.flatMap((_, index) => [
-    ...across[index]!.problems,
-    ...down[index]!.problems.filter(
-      // A neighbour on another face is one slip, whichever axes it is named on.
-      (problem) =>
-        problem.code !== 'neighbourElsewhere' ||
-        !across[index]!.problems.some((other) => other.code === problem.code),
-    ),
-  ]);
+  const problems = layout.parts.flatMap((_, index) =>
+    onceForEachNeighbour([...across[index]!.problems, ...down[index]!.problems]),
+  );
   return { card, parts: [...byId.values()], problems };
+}
+
+/** A neighbour on another face is one slip of a part, on however many edges and pieces it is named. */
+function onceForEachNeighbour(problems: readonly LayoutProblem[]): readonly LayoutProblem[] {
+  return problems.filter(
+    ({ code, names }, index) =>
+      code !== 'neighbourElsewhere' ||
+      index ===
+        problems.findIndex((other) => other.code === code && other.names.neighbour === names.neighbour),
+  );
 }
 
 /** A part along one axis. */
@@ -230,10 +234,8 @@ function termsTo(
     neighbour: anchor.part,
   });
   if (neighbour.face !== face) {
-    if (piece === 0) {
-      const names = { neighbour: neighbour.part.name, face, neighbourFace: neighbour.face };
-      report('neighbourElsewhere', placeField(layout, index, piece), {}, names);
-    }
+    const names = { neighbour: neighbour.part.name, face, neighbourFace: neighbour.face };
+    report('neighbourElsewhere', placeField(layout, index, piece), {}, names);
     return 'unknown';
   }
   const counterpart = neighbour.stretches.length === part.places.length ? piece : null;

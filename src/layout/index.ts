@@ -14,3 +14,4 @@ export type {
   Turn,
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
+export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
