@@ -29,7 +29,7 @@ export const arrows = {
     'drawing',
     'words',
   ],
-  files: ['problem', 'measure', 'stash', 'making', 'layout', 'trimming', 'planning'],
+  files: ['problem', 'measure', 'stash', 'making', 'layout', 'trimming', 'words'],
 };
 
 /** Packages by the part they enter through. */

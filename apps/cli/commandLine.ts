@@ -4,15 +4,8 @@ import type { DrawOptions } from './commands/draw.ts';
 import type { GuideOptions } from './commands/guide.ts';
 import type { NewOptions } from './commands/new.ts';
 import type { PlanOptions } from './commands/plan.ts';
+import { cannot, done, type Outcome, wrongUsage } from './outcome.ts';
 import { type World, WorldProblem } from './world.ts';
-
-/** Exit statuses: all well; the input cannot do it or is wrong; the command was not understood. */
-export const done = 0;
-export const cannot = 1;
-export const wrongUsage = 2;
-
-/** What one command answers: an exit status, everything said and written by then. */
-export type Outcome = typeof done | typeof cannot | typeof wrongUsage;
 
 /**
  * From arguments to exit status, over the library. Commands are loaded only when they are called, so that help

@@ -8,8 +8,8 @@ import {
   listed,
   planningProblemSentence,
 } from '../../../src/words/index.ts';
-import { cannot, done, type Outcome } from '../commandLine.ts';
 import { openLayout, openSet, openTrimmer } from '../opening.ts';
+import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
 
 export interface CheckOptions {

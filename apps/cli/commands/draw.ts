@@ -2,8 +2,8 @@ import { svgOf } from '../../../src/drawing/index.ts';
 import { frontDrawing } from '../../../src/guide/index.ts';
 import { arrange, checkLayout } from '../../../src/layout/index.ts';
 import { layoutProblemSentence } from '../../../src/words/index.ts';
-import { cannot, done, type Outcome, wrongUsage } from '../commandLine.ts';
 import { openLayout } from '../opening.ts';
+import { cannot, done, type Outcome, wrongUsage } from '../outcome.ts';
 import type { World } from '../world.ts';
 
 export interface DrawOptions {

@@ -1,5 +1,5 @@
 import { guideOf } from '../../../src/guide/index.ts';
-import { cannot, done, type Outcome } from '../commandLine.ts';
+import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
 import { planFile } from './plan.ts';
 

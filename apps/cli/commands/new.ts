@@ -1,5 +1,5 @@
 import { starterLayout } from '../../../src/files/index.ts';
-import { done, type Outcome } from '../commandLine.ts';
+import { done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
 
 export interface NewOptions {
