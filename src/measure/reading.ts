@@ -88,7 +88,7 @@ export function readLength(text: string, units: Units): LengthReading {
   // A point may end the sentence.
   const ends = tokenAt(tokens, trailing.next + 1).kind === 'end';
   const rest = ends ? skipPoint(tokens, trailing.next) : trailing.next;
-  const slip = leftOver(tokenAt(tokens, rest), unit.name !== undefined);
+  const slip = leftOver(tokens, rest, unit.name !== undefined);
   if (slip) return refusalOf(text, slip);
 
   const name = unit.name ?? units;
@@ -379,16 +379,19 @@ function trailingAmount(tokens: readonly Token[], leading: Amount, unit: UnitRea
   return none;
 }
 
-/** What is wrong with the token at which the length should have ended; nothing if it ends there. */
-function leftOver(token: Token, hasUnit: boolean): Slip | undefined {
+/** What is wrong with the place at which the length should have ended; nothing if it ends there. */
+function leftOver(tokens: readonly Token[], start: number, hasUnit: boolean): Slip | undefined {
+  const token = tokenAt(tokens, start);
   switch (token.kind) {
     case 'end':
       return undefined;
     case 'number':
     case 'raised':
     case 'vulgar':
-    case 'oneOver':
-      return slipOf('two-numbers', token);
+    case 'oneOver': {
+      const second = amountAt(tokens, start);
+      return slipOf('two-numbers', token, 'why' in second ? token : tokenAt(tokens, second.next - 1));
+    }
     case 'dash':
       return slipOf('stray-dash', token);
     case 'plus':

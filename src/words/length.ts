@@ -76,7 +76,7 @@ function markPair(
 
 const example = 'Write it like 5 1/4, 5.25 in or 133 mm.';
 
-/** `text` is all that was typed, `found` the stretch that could not be read; both quoted, both may be empty. */
+/** `text` is all that was typed, `found` the stretch that could not be read; both in quotation marks. */
 const faultSentences: Readonly<Record<LengthFault, (text: string, found: string) => string>> = {
   empty: () => `No length stands here. ${example}`,
   'too-long': (text) => `${text} is far too long for a length. ${example}`,
@@ -86,7 +86,7 @@ const faultSentences: Readonly<Record<LengthFault, (text: string, found: string)
       ? `${text} is no length. ${example}`
       : `${text} is no length: ${found} has no place there. ${example}`,
   'unknown-unit': (text, found) =>
-    `${text} is no length: ${found} is no unit known here, which are in, ft, mm and cm. ${example}`,
+    `${text} is no length: ${found} is no unit known here (in, ft, mm and cm are). ${example}`,
   'unfinished-fraction': (text) => `${text} is no length: its fraction has nothing to be over. ${example}`,
   'zero-denominator': (text) => `${text} is no length: a fraction cannot be over 0. ${example}`,
   'improper-fraction': (text, found) =>
@@ -100,8 +100,8 @@ const faultSentences: Readonly<Record<LengthFault, (text: string, found: string)
     `${text} is no length: ${found} has more than one point or comma. ` +
     'Write decimals with a point, and thousands without a mark.',
   'stray-dash': (text) =>
-    `${text} can be meant in two ways: its dash may join a whole number and a fraction, or take one from the other. ${example}`,
-  'a-sum': (text) => `${text} is a sum; write what it comes to. ${example}`,
+    `${text} is not clear: a dash is a minus in front, or joins a fraction without blanks as in 5-1/4. ${example}`,
+  'a-sum': (text) => `${text} is a sum, and wants to be worked out first. ${example}`,
   'a-size': (text) => `${text} is a size or a product, and one length is wanted here. ${example}`,
   'two-numbers': (text, found) => `${text} is no length: ${found} is one number too many. ${example}`,
   'lone-stroke': (text) =>
@@ -109,12 +109,12 @@ const faultSentences: Readonly<Record<LengthFault, (text: string, found: string)
   'odd-feet': (text) =>
     `${text} is no length: feet before inches are whole, and the inches after them less than 12. ` +
     'Write it like 1 ft 2 in or 14 in.',
-  'too-large': (text) => `${text} is no length to be met here, where 100 m is the longest. ${example}`,
+  'too-large': (text) => `${text} is too long: 100 m is the most. ${example}`,
 };
 
-/** In quotation marks, cut short, with a visible stand-in for what cannot be seen or would upset the line. */
+/** In quotation marks and cut short, with a visible stand-in for what cannot be seen or would upset the line. */
 function quoted(text: string): string {
-  if (text === '') return '';
+  if (text === '') return 'This';
   const characters = Array.from(text.replace(unprintable, '\ufffd'));
   const shown = characters.length > 40 ? [...characters.slice(0, 39), '…'] : characters;
   return `“${shown.join('')}”`;
