@@ -15,6 +15,11 @@ export const idForm = /^[A-Za-z0-9_-]+$/;
 export const longestId = 60;
 const longestText = 200;
 
+/** Whether a text may be the id of a part or a paper. */
+export function isId(text: string): boolean {
+  return text.length <= longestId && idForm.test(text);
+}
+
 /** Which lengths a field takes. */
 export type LengthRange = 'positive' | 'not negative' | 'any';
 
@@ -34,18 +39,24 @@ export function fields<Shape extends z.core.$ZodLooseShape>(wanted: Wanted, shap
 
 /** A length as text; one without a unit is in `units`. */
 export function lengthText(units: Units, range: LengthRange, wanted: Wanted = 'length') {
-  return z.string({ error: expecting(wanted) }).superRefine((text, context) => {
-    const finding = lengthFinding(text, units, range);
-    if (finding !== null) report(context, text, finding);
-  });
+  return z
+    .string({ error: expecting(wanted) })
+    .superRefine((text, context) => {
+      const finding = lengthFinding(text, units, range);
+      if (finding !== null) report(context, text, finding);
+    })
+    .meta({ description: 'A length as text with its unit, such as "2 1/4 in" or "57 mm".' });
 }
 
 /** A length or the word `fill`. */
 export function lengthOrFill(units: Units) {
-  return z.string({ error: expecting('length-or-fill') }).superRefine((text, context) => {
-    const finding = text === 'fill' ? null : lengthFinding(text, units, 'positive');
-    if (finding !== null) report(context, text, finding);
-  });
+  return z
+    .string({ error: expecting('length-or-fill') })
+    .superRefine((text, context) => {
+      const finding = text === 'fill' ? null : lengthFinding(text, units, 'positive');
+      if (finding !== null) report(context, text, finding);
+    })
+    .meta({ description: 'A length as text with its unit, such as "2 1/4 in" or "57 mm", or "fill".' });
 }
 
 /** One line of text to be shown to people. */
@@ -88,17 +99,17 @@ function lengthFinding(text: string, units: Units, range: LengthRange): Finding 
   const found = excerpt(text);
   if (!reading.ok)
     return {
-      code: 'length-unreadable',
+      code: 'lengthUnreadable',
       // A text that is too long to be read is so with one character more than the longest, too.
       names: { found, why: reading.why, text: text.slice(0, 81), units },
       numbers: { at: reading.at },
     };
   if (Math.abs(reading.length) > longestLength)
-    return { code: 'length-too-large', names: { found }, numbers: { high: longestLength } };
+    return { code: 'lengthTooLarge', names: { found }, numbers: { high: longestLength } };
   if (range === 'positive' && reading.length <= 0)
-    return { code: 'length-not-positive', names: { found }, numbers: { length: reading.length } };
+    return { code: 'lengthNotPositive', names: { found }, numbers: { length: reading.length } };
   if (range === 'not negative' && reading.length < 0)
-    return { code: 'length-negative', names: { found }, numbers: { length: reading.length } };
+    return { code: 'lengthNegative', names: { found }, numbers: { length: reading.length } };
   return null;
 }
 
@@ -109,9 +120,9 @@ const odd = /[\p{Cc}\p{Cs}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069\ufffe\uffff]/u;
 function textFinding(text: string, most: number): Finding | null {
   const found = excerpt(text);
   if (text.length > most)
-    return { code: 'text-too-long', names: { found }, numbers: { found: text.length, high: most } };
+    return { code: 'textTooLong', names: { found }, numbers: { found: text.length, high: most } };
   const character = odd.exec(text)?.[0];
   if (character !== undefined)
-    return { code: 'text-odd', names: { found, character: excerpt(character) }, numbers: {} };
+    return { code: 'textOdd', names: { found, character: excerpt(character) }, numbers: {} };
   return null;
 }

@@ -1,7 +1,9 @@
 import { excerpt } from './excerpt.ts';
+import { isId } from './field.ts';
 import { inFileOrder, mostProblems } from './fileOrder.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
-import { isObject, type Json, type JsonObject, readJson } from './json.ts';
+import { isList, isObject, type JsonObject, readJson } from './json.ts';
+import type { Path } from './path.ts';
 
 /** The longest file that is read, in characters. */
 export const longestFile = 5_000_000;
@@ -16,21 +18,33 @@ export function readFileText(
   version: number,
 ): { file: JsonObject; repeated: FileProblem[] } | { problems: FileProblem[] } {
   if (text.length > longestFile)
-    return { problems: [fileProblem('file-too-large', [], {}, { found: text.length, high: longestFile })] };
-  if (/^\uFEFF?[ \t\r\n]*$/.test(text)) return { problems: [fileProblem('file-empty', [])] };
+    return { problems: [fileProblem('fileTooLarge', [], {}, { found: text.length, high: longestFile })] };
+  if (/^\uFEFF?[ \t\r\n]*$/.test(text))
+    return { problems: [fileProblem('fileEmpty', [], { field: marker })] };
   const read = readJson(text);
   if (!read.ok) return { problems: read.problems };
   const { value: file } = read;
   if (!isObject(file))
-    return { problems: [fileProblem('field-type', [], { found: excerpt(file), wanted: 'file' })] };
+    return { problems: [fileProblem('fieldType', [], { found: excerpt(file), wanted: 'file' })] };
   const found = file[marker];
-  if (found === undefined) return { problems: [fileProblem('file-kind', [marker], { field: marker })] };
+  if (found === undefined) return { problems: [fileProblem('fileKind', [marker], { field: marker })] };
   if (typeof found === 'number' && found > version)
-    return { problems: [fileProblem('version-newer', [marker], { found: String(found) })] };
+    return { problems: [fileProblem('versionNewer', [marker], { found: String(found) })] };
   return { file, repeated: read.problems };
 }
 
-/** The problems in the order of the file, and no more of them than people read. */
-export function tellable(problems: readonly FileProblem[], file: Json): FileProblem[] {
-  return inFileOrder(problems, file, fileProblem('more-problems', [], {}, { shown: mostProblems }));
+/** The problems in the order of the file, each with the id of its part, and no more of them than people read. */
+export function tellable(problems: readonly FileProblem[], file: JsonObject): FileProblem[] {
+  const more = fileProblem('moreProblems', [], {}, { shown: mostProblems });
+  return inFileOrder(problems, file, more).map((problem) => {
+    const part = partIdAt(problem.path, file);
+    return part === null ? problem : { ...problem, part };
+  });
+}
+
+function partIdAt([list, index]: Path, { parts }: JsonObject): string | null {
+  if (list !== 'parts' || typeof index !== 'number' || !isList(parts)) return null;
+  const part = parts[index];
+  const id = isObject(part) ? part.id : null;
+  return typeof id === 'string' && isId(id) ? id : null;
 }

@@ -1,6 +1,6 @@
+import type { FileProblemCode } from '../words/index.ts';
 import { excerpt } from './excerpt.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
-import type { Path } from './path.ts';
 
 /** A JSON value. Objects have no prototype, so that only what the file says is found in them. */
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject;
@@ -66,7 +66,7 @@ class Reader {
     const value = this.value();
     if (value === undefined) return undefined;
     this.space();
-    if (this.at < this.text.length) return this.unexpected('json-after-end');
+    if (this.at < this.text.length) return this.unexpected('nothing');
     return value;
   }
 
@@ -85,7 +85,7 @@ class Reader {
 
   /** What `read` finds inside the bracket that stands here. */
   private nested(read: () => Json | undefined): Json | undefined {
-    if (this.depth === deepest) return this.fail('json-deep', this.at, {}, { high: deepest });
+    if (this.depth === deepest) return this.fail('jsonDeep', this.at, {}, { high: deepest });
     this.depth += 1;
     this.at += 1;
     const value = read();
@@ -108,8 +108,8 @@ class Reader {
       this.path.push(name);
       const reserved = name === '__proto__';
       const twice = name in object;
-      if (reserved) this.tell('field-reserved', nameAt);
-      else if (twice) this.tell('field-twice', nameAt);
+      if (reserved) this.tell('fieldReserved', nameAt);
+      else if (twice) this.tell('fieldTwice', nameAt);
       const value = this.value();
       if (value === undefined) return undefined;
       if (!reserved && !twice) object[name] = value;
@@ -119,7 +119,7 @@ class Reader {
       const comma = this.at;
       if (!this.take(',')) return this.unexpected('json-next-field');
       this.space();
-      if (this.text[this.at] === '}') return this.fail('json-trailing-comma', comma, { found: '}' });
+      if (this.text[this.at] === '}') return this.fail('jsonTrailingComma', comma, { found: '}' });
     }
   }
 
@@ -138,7 +138,7 @@ class Reader {
       const comma = this.at;
       if (!this.take(',')) return this.unexpected('json-next-entry');
       this.space();
-      if (this.text[this.at] === ']') return this.fail('json-trailing-comma', comma, { found: ']' });
+      if (this.text[this.at] === ']') return this.fail('jsonTrailingComma', comma, { found: ']' });
     }
   }
 
@@ -156,12 +156,12 @@ class Reader {
       if (unit === 0x5c) {
         const escaping = /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.exec(this.text.slice(at, at + 6));
         if (escaping === null)
-          return this.fail('json-escape', at, { found: excerpt(this.text.slice(at, at + 2)) });
+          return this.fail('jsonEscape', at, { found: excerpt(this.text.slice(at, at + 2)) });
         escaped = true;
         at += escaping[0].length - 1;
       }
     }
-    return this.fail('json-text-open', start);
+    return this.fail('jsonTextOpen', start);
   }
 
   /** A number or one of JSON's three words. */
@@ -178,13 +178,13 @@ class Reader {
     const digits = numberText.exec(this.text)?.[0];
     if (digits === undefined || token !== digits) {
       if (/^(?:[+-]?(?:\.?[0-9].*|inf(?:inity)?)|nan)$/i.test(token))
-        return this.fail('json-number', start, { found: excerptWord(token) });
+        return this.fail('jsonNumber', start, { found: excerptWord(token) });
       return this.unexpected('json-value');
     }
     this.at += digits.length;
     const number = Number(digits);
     if (!Number.isFinite(number) || (/^-?[0-9]+$/.test(digits) && !Number.isSafeInteger(number)))
-      this.tell('json-number-inexact', start, { found: excerptWord(digits) });
+      this.tell('jsonNumberInexact', start, { found: excerptWord(digits) });
     // JSON cannot say -0 and 0 apart once it is written again.
     return number === 0 ? 0 : number;
   }
@@ -207,41 +207,35 @@ class Reader {
 
   /** Says what stands here in place of what was wanted, with a word of its own for the usual slips. */
   private unexpected(
-    wanted:
-      | 'json-value'
-      | 'json-name'
-      | 'json-colon'
-      | 'json-next-field'
-      | 'json-next-entry'
-      | 'json-after-end',
+    wanted: 'json-value' | 'json-name' | 'json-colon' | 'json-next-field' | 'json-next-entry' | 'nothing',
   ): undefined {
     const character = [...this.text.slice(this.at, this.at + 2)][0];
-    if (character === undefined) return this.fail('json-ends', this.at, { wanted });
+    if (character === undefined) return this.fail('jsonEnds', this.at, { wanted });
     if (character === '#' || /^\/[/*]/.test(this.text.slice(this.at, this.at + 2)))
-      return this.fail('json-comment', this.at);
+      return this.fail('jsonComment', this.at);
     const token = this.token();
     const found = token === '' ? excerpt(character) : excerptWord(token);
-    if (wanted === 'json-after-end') return this.fail('json-after-end', this.at, { found });
+    if (wanted === 'nothing') return this.fail('jsonAfterEnd', this.at, { found });
     if (quotes.includes(character) || (wanted === 'json-name' && token !== ''))
-      return this.fail('json-quote', this.at, { found });
-    return this.fail('json-unexpected', this.at, { found, wanted });
+      return this.fail('jsonQuote', this.at, { found });
+    return this.fail('jsonUnexpected', this.at, { found, wanted });
   }
 
-  private fail(...[code, at, names, numbers]: Parameters<Reader['tell']>): undefined {
-    this.problems.length = Math.min(this.problems.length, mostTold - 1);
-    this.tell(code, at, names, numbers);
+  /** Ends the reading: the text is no JSON, or none that is read here. */
+  private fail(
+    code: FileProblemCode,
+    at: number,
+    names: Readonly<Record<string, string>> = {},
+    numbers: Readonly<Record<string, number>> = {},
+  ): undefined {
+    this.problems.push(fileProblem(code, [], names, { ...numbers, ...this.place(at) }));
     return undefined;
   }
 
-  private tell(
-    code: FileProblem['code'],
-    at: number,
-    names: Record<string, string> = {},
-    numbers: Record<string, number> = {},
-  ): void {
-    if (this.problems.length >= mostTold) return;
-    const path: Path = code.startsWith('json-') && code !== 'json-number-inexact' ? [] : this.path;
-    this.problems.push(fileProblem(code, path, names, { ...numbers, ...this.place(at) }));
+  /** Names what is wrong with the field that is being read, and reads on. */
+  private tell(code: FileProblemCode, at: number, names: Readonly<Record<string, string>> = {}): void {
+    if (this.problems.length < mostTold)
+      this.problems.push(fileProblem(code, this.path, names, this.place(at)));
   }
 
   private place(at: number): { line: number; column: number } {

@@ -80,7 +80,7 @@ function limitProblems(file: JsonObject): FileProblem[] {
 }
 
 function tooMany(path: Path, found: number, high: number): FileProblem[] {
-  return found > high ? [fileProblem('too-many', path, {}, { found, high })] : [];
+  return found > high ? [fileProblem('tooMany', path, {}, { found, high })] : [];
 }
 
 // --- From a file in shape to a layout ---

@@ -89,7 +89,7 @@ function idProblems(member: Member, { byId }: Pile): FileProblem[] {
   const first = member.id === null ? undefined : byId.get(member.id);
   if (member.id === null || first === undefined || first === member) return [];
   return [
-    fileProblem('id-twice', [...member.path, 'id'], {
+    fileProblem('idTwice', [...member.path, 'id'], {
       found: excerpt(member.id),
       first: pathText(first.path),
     }),
@@ -107,7 +107,7 @@ function paperReferences(dealt: Json | undefined, path: Path, papers: JsonObject
     const ids = Object.keys(papers);
     const meant = nearest(id, ids);
     return [
-      fileProblem('paper-unknown', at, {
+      fileProblem('paperUnknown', at, {
         found: excerpt(id),
         ...(ids.length === 0 ? {} : { papers: namedSome(ids) }),
         ...(meant === null ? {} : { nearest: excerpt(meant) }),
@@ -137,14 +137,14 @@ function referenceProblem(
   wanted: 'on' | 'neighbour',
 ): FileProblem[] {
   const found = excerpt(id);
-  if (id === member.id) return [fileProblem('on-itself', path, { found, wanted })];
+  if (id === member.id) return [fileProblem('onItself', path, { found, wanted })];
   const other = pile.byId.get(id);
   if (other !== undefined && other.index < member.index) return [];
   if (other !== undefined)
-    return [fileProblem('on-later', path, { found, wanted, later: pathText(other.path) })];
+    return [fileProblem('onLater', path, { found, wanted, later: pathText(other.path) })];
   const meant = nearest(id, [...(wanted === 'on' ? faces : []), ...idsBefore(member, pile)]);
   return [
-    fileProblem('on-unknown', path, {
+    fileProblem('onUnknown', path, {
       found,
       wanted,
       ...(meant === null ? {} : { nearest: excerpt(meant) }),
@@ -160,22 +160,22 @@ function extentProblems({ part, path }: Member, { byId }: Pile): FileProblem[] {
   const given = extents.filter((field) => field in part);
   const circle = part.shape === 'circle';
   const problems: FileProblem[] = [];
-  if (given.length === 0) problems.push(fileProblem('extent-missing', path));
+  if (given.length === 0) problems.push(fileProblem('extentMissing', path));
   if (given.length > 1)
     problems.push(
-      fileProblem('extent-twice', path, { fields: given.map((field) => `"${field}"`).join(' and ') }),
+      fileProblem('extentTwice', path, { fields: given.map((field) => `"${field}"`).join(' and ') }),
     );
   if ('diameter' in part && (part.shape ?? 'rectangle') === 'rectangle')
-    problems.push(fileProblem('diameter-shape', [...path, 'diameter']));
+    problems.push(fileProblem('diameterShape', [...path, 'diameter']));
   if (!circle) return problems;
-  if ('size' in part) problems.push(fileProblem('circle-size', [...path, 'size']));
-  if ('torn' in part) problems.push(fileProblem('circle-torn', [...path, 'torn']));
+  if ('size' in part) problems.push(fileProblem('circleSize', [...path, 'size']));
+  if ('torn' in part) problems.push(fileProblem('circleTorn', [...path, 'torn']));
   if ('inset' in part) {
     const on = part.on ?? 'base';
     const below = typeof on === 'string' ? byId.get(on)?.part : undefined;
     const known = typeof on === 'string' && (isFace(on) || below !== undefined);
     if (known && below?.shape !== 'circle')
-      problems.push(fileProblem('circle-inset', [...path, 'inset'], { on: excerpt(on) }));
+      problems.push(fileProblem('circleInset', [...path, 'inset'], { on: excerpt(on) }));
   }
   return problems;
 }
@@ -196,7 +196,7 @@ function placeProblems(member: Member, pile: Pile): FileProblem[] {
   if (!isList(place)) return onePlaceProblems(place, path, member, pile);
   const problems = place.flatMap((one, index) => onePlaceProblems(one, [...path, index], member, pile));
   if (place.length !== member.count)
-    problems.push(fileProblem('places-count', path, {}, { found: place.length, wanted: member.count }));
+    problems.push(fileProblem('placesCount', path, {}, { found: place.length, wanted: member.count }));
   return problems;
 }
 
@@ -207,7 +207,7 @@ function onePlaceProblems(place: Json | undefined, path: Path, member: Member, p
     if (edge in place && neighbour in place) {
       const [first, second] = Object.keys(place).filter((field) => field === edge || field === neighbour);
       problems.push(
-        fileProblem('end-fixed-twice', [...path, second ?? neighbour], {
+        fileProblem('endFixedTwice', [...path, second ?? neighbour], {
           edge,
           other: pathText([...path, first ?? edge]),
         }),
@@ -218,7 +218,7 @@ function onePlaceProblems(place: Json | undefined, path: Path, member: Member, p
   }
   if ('gap' in place && !neighbourFields.some((field) => field in place))
     problems.push(
-      fileProblem('gap-alone', [...path, 'gap'], {
+      fileProblem('gapAlone', [...path, 'gap'], {
         fields: neighbourFields.map((field) => `"${field}"`).join(', '),
       }),
     );
@@ -231,9 +231,7 @@ function neighbourProblems(id: string, path: Path, member: Member, pile: Pile): 
   if (wrong.length > 0 || other === undefined) return wrong;
   const names = { found: excerpt(id), wanted: 'neighbour' };
   if (other.face !== null && member.face !== null && other.face !== member.face)
-    return [fileProblem('neighbour-face', path, { ...names, theirs: other.face, ours: member.face })];
-  if (other.count !== 1 && other.count !== member.count)
-    return [fileProblem('neighbour-pieces', path, names, { theirs: other.count, ours: member.count })];
+    return [fileProblem('neighbourFace', path, { ...names, theirs: other.face, ours: member.face })];
   return [];
 }
 
@@ -249,7 +247,7 @@ function priceProblems(paper: Json, path: Path): FileProblem[] {
   return bought
     .filter(([, sheet]) => !('price' in sheet))
     .map(([index]) =>
-      fileProblem('price-missing', [...path, 'sheets', index, 'price'], {
+      fileProblem('priceMissing', [...path, 'sheets', index, 'price'], {
         other: pathText([...path, 'sheets', priced[0]]),
       }),
     );
@@ -269,7 +267,7 @@ function marginProblems(paper: Json, path: Path, units: Units): FileProblem[] {
       const whole = lengthOf(size, units);
       const margin = marginAlong(sheet.margin, before, after, units);
       if (whole !== null && whole > 0 && margin !== null && margin >= whole)
-        return [fileProblem('margin-all', at, { axis, size: String(size) }, { margin, whole })];
+        return [fileProblem('marginAll', at, { axis, size: String(size) }, { margin, whole })];
     }
     return [];
   });

@@ -175,7 +175,7 @@ function shapeIn(units: Units) {
       description:
         'base (the front, unless said otherwise), inside, back, or a part that stands earlier in the list.',
     }),
-    shape: oneOf(['rectangle', 'circle']).optional(),
+    shape: oneOf(['rectangle', 'circle']).optional().meta({ description: 'A rectangle unless said.' }),
     size: z
       .tuple([lengthOrFill(units), lengthOrFill(units)], { error: expecting('part-size', pair) })
       .optional()
@@ -211,7 +211,7 @@ function shapeIn(units: Units) {
     cardwright: z
       .literal(1, { error: expecting('choice', {}, { values: '1' }) })
       .meta({ description: 'The version of this shape.' }),
-    title: shownText().optional(),
+    title: shownText().optional().meta({ description: 'What the set is called.' }),
     units: oneOf(['in', 'mm']).meta({ description: 'What a length without a unit is in.' }),
     cards: wholeNumber(1, 100_000).meta({ description: 'How many cards in the set.' }),
     base,

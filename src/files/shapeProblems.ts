@@ -44,7 +44,7 @@ function problemsOf(issue: z.core.$ZodIssue, above: Path, file: Json): FileProbl
     // An id as a name and what is wrong with it is told where it stands.
     return issue.keys.slice(0, mostIssues).map((key) => unknownField([...path, key], key, known));
   }
-  if (found === undefined) return [problem('field-missing', path, expected, {})];
+  if (found === undefined) return [problem('fieldMissing', path, expected, {})];
   const shown = { found: excerpt(found) };
   switch (issue.code) {
     case 'invalid_key': {
@@ -53,22 +53,22 @@ function problemsOf(issue: z.core.$ZodIssue, above: Path, file: Json): FileProbl
       if (inner?.code === 'too_big')
         return [
           problem(
-            'text-too-long',
+            'textTooLong',
             path,
             expectationIn(inner.message),
             { found: excerpt(key) },
             { found: key.length },
           ),
         ];
-      return [fileProblem('id-malformed', path, { found: excerpt(key) })];
+      return [fileProblem('idMalformed', path, { found: excerpt(key) })];
     }
     case 'invalid_format':
-      if (expected.wanted === 'price') return [problem('field-type', path, expected, shown)];
-      return [problem(isFace(found) ? 'id-reserved' : 'id-malformed', path, expected, shown)];
+      if (expected.wanted === 'price') return [problem('fieldType', path, expected, shown)];
+      return [problem(isFace(found) ? 'idReserved' : 'idMalformed', path, expected, shown)];
     case 'invalid_value': {
       const meant = typeof found === 'string' ? nearest(found, issue.values.map(String)) : null;
       return [
-        problem('field-choice', path, expected, {
+        problem('fieldChoice', path, expected, {
           ...shown,
           ...(meant === null ? {} : { nearest: `"${meant}"` }),
         }),
@@ -76,14 +76,14 @@ function problemsOf(issue: z.core.$ZodIssue, above: Path, file: Json): FileProbl
     }
     case 'too_big':
     case 'too_small':
-      if (isList(found)) return [problem('list-length', path, expected, shown, { found: found.length })];
+      if (isList(found)) return [problem('listLength', path, expected, shown, { found: found.length })];
       if (typeof found === 'string')
-        return [problem('text-too-long', path, expected, shown, { found: found.length })];
-      return [problem('number-range', path, expected, shown)];
+        return [problem('textTooLong', path, expected, shown, { found: found.length })];
+      return [problem('numberRange', path, expected, shown)];
     default:
       if (typeof found === 'number' && isLength(expected))
-        return [problem('length-bare-number', path, expected, { ...shown, write: written(found, file) })];
-      return [problem('field-type', path, expected, shown)];
+        return [problem('lengthBareNumber', path, expected, { ...shown, write: written(found, file) })];
+      return [problem('fieldType', path, expected, shown)];
   }
 }
 
@@ -104,7 +104,7 @@ function problem(
 
 function unknownField(path: Path, name: string, known: readonly string[]): FileProblem {
   const meant = nearest(name, known);
-  return fileProblem('field-unknown', path, {
+  return fileProblem('fieldUnknown', path, {
     fields: known.join(', '),
     ...(meant === null ? {} : { nearest: meant }),
   });

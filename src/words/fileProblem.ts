@@ -5,15 +5,21 @@ import { whyNotALength } from './length.ts';
 /** What is the matter with a file that came from outside. Adding a code without its sentence does not compile. */
 export type FileProblemCode = keyof typeof sentences;
 
+/** Every code, in the order of the reading: the text, its JSON, its fields, what must go together. */
+export function fileProblemCodes(): readonly FileProblemCode[] {
+  return Object.keys(sentences).filter(isFileCode);
+}
+
 /** What a field may hold. */
 export type Wanted = keyof typeof wanted;
 
 /**
  * One sentence for a problem that `files` found in a layout or trimmer file: where it is, what stands there,
- * what may stand there. `null` for a problem with a code of another part.
+ * what may stand there. Throws on a code of another part.
  */
-export function fileProblemSentence(problem: Problem): string | null {
-  return isFileCode(problem.code) ? sentences[problem.code](problem) : null;
+export function fileProblemSentence(problem: Problem): string {
+  assert(isFileCode(problem.code), 'A problem of a file has a code of a file', { code: problem.code });
+  return sentences[problem.code](problem);
 }
 
 function isFileCode(code: string): code is FileProblemCode {
@@ -66,125 +72,120 @@ const wanted = {
 
 const sentences = {
   // The text as a whole
-  'file-empty': () => 'The file is empty; it may hold a layout as JSON, which "cardwright new" makes.',
-  'file-too-large': ({ numbers }) =>
+  fileEmpty: ({ names }) =>
+    `The file is empty; it may hold one JSON object that begins with { "${names.field ?? ''}": 1 }.`,
+  fileTooLarge: ({ numbers }) =>
     `The file holds ${count(numbers.found)} characters; it may hold no more than ${count(numbers.high)}.`,
-  'file-kind': ({ names }) =>
+  fileKind: ({ names }) =>
     `The file has no field "${names.field ?? ''}"; a file of this kind begins with { "${names.field ?? ''}": 1 }.`,
-  'version-newer': (problem) =>
+  versionNewer: (problem) =>
     `${at(problem)} holds ${found(problem)}, which is newer than this program; it may hold 1, so a newer cardwright is needed for this file.`,
-  'more-problems': ({ numbers }) =>
+  moreProblems: ({ numbers }) =>
     `The file has more problems than the ${count(numbers.shown)} named here; put these right first.`,
 
   // JSON
-  'json-ends': (problem) => `The file ends too early, at ${spot(problem)}: ${mayStand(problem)} is missing.`,
-  'json-unexpected': (problem) =>
+  jsonEnds: (problem) => `The file ends too early, at ${spot(problem)}: ${mayStand(problem)} is missing.`,
+  jsonUnexpected: (problem) =>
     `At ${spot(problem)} stands ${found(problem)}; ${mayStand(problem)} may stand there.`,
-  'json-after-end': (problem) =>
-    `At ${spot(problem)}, after the end of the layout, stands ${found(problem)}; nothing may follow the last }.`,
-  'json-trailing-comma': (problem) =>
+  jsonAfterEnd: (problem) =>
+    `At ${spot(problem)}, after the end of the object, stands ${found(problem)}; nothing may follow the last }.`,
+  jsonTrailingComma: (problem) =>
     `At ${spot(problem)} a comma stands before ${found(problem)}; leave it out, for a comma may stand only between two entries.`,
-  'json-comment': (problem) =>
+  jsonComment: (problem) =>
     `At ${spot(problem)} stands a comment; JSON has none, but a field whose name begins with x- may hold a note.`,
-  'json-quote': (problem) =>
+  jsonQuote: (problem) =>
     `At ${spot(problem)} stands ${found(problem)}; names and texts may stand only in straight double quotes, "…".`,
-  'json-text-open': (problem) =>
+  jsonTextOpen: (problem) =>
     `The text that begins at ${spot(problem)} has no closing double quote on its line; it may hold no line break, tab or other control character.`,
-  'json-escape': (problem) =>
+  jsonEscape: (problem) =>
     `At ${spot(problem)} stands ${found(problem)}; after a backslash may stand only one of " \\ / b f n r t, or u and four hexadecimal digits.`,
-  'json-number': (problem) =>
+  jsonNumber: (problem) =>
     `At ${spot(problem)} stands ${found(problem)}; a number may hold digits with a minus before and a decimal point inside, such as 12, -3 or 0.5.`,
-  'json-number-inexact': (problem) =>
+  jsonNumberInexact: (problem) =>
     `${at(problem)} holds the number ${found(problem)} (${spot(problem)}), too large to be kept exactly; such a number may be written as text.`,
-  'json-deep': (problem) =>
-    `At ${spot(problem)} brackets stand inside brackets more than ${count(problem.numbers.high)} deep; a layout needs fewer than ten.`,
-  'field-twice': (problem) =>
+  jsonDeep: (problem) =>
+    `At ${spot(problem)} brackets stand inside brackets more than ${count(problem.numbers.high)} deep; a file needs fewer than ten.`,
+  fieldTwice: (problem) =>
     `${at(problem)} stands there a second time (${spot(problem)}); a name may stand only once in an object, else one of the two would be lost.`,
-  'field-reserved': (problem) =>
+  fieldReserved: (problem) =>
     `${at(problem)} (${spot(problem)}) has a name that no field or id may have; choose another name.`,
 
   // Fields
-  'field-unknown': (problem) =>
+  fieldUnknown: (problem) =>
     `${at(problem)} is no field that is known here; ${
       problem.names.nearest === undefined ? '' : `perhaps "${problem.names.nearest}" was meant: `
     }${problem.names.fields ?? ''} may stand here, and names that begin with x-.`,
-  'field-missing': (problem) => `${at(problem)} is missing; it may hold ${mayStand(problem)}.`,
-  'field-type': (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
-  'field-choice': (problem) =>
+  fieldMissing: (problem) => `${at(problem)} is missing; it may hold ${mayStand(problem)}.`,
+  fieldType: (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
+  fieldChoice: (problem) =>
     `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}${
       problem.names.nearest === undefined ? '' : ` (perhaps ${problem.names.nearest} was meant)`
     }.`,
-  'number-range': (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
-  'list-length': (problem) =>
+  numberRange: (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
+  listLength: (problem) =>
     `${at(problem)} holds a list of ${count(problem.numbers.found)}; it may hold ${mayStand(problem)}${
       problem.numbers.low === problem.numbers.high
         ? ''
         : `, from ${count(problem.numbers.low)} to ${count(problem.numbers.high)} entries`
     }.`,
-  'too-many': (problem) =>
+  tooMany: (problem) =>
     `${at(problem)} holds ${count(problem.numbers.found)} entries; it may hold no more than ${count(problem.numbers.high)}.`,
-  'text-too-long': (problem) =>
+  textTooLong: (problem) =>
     `${at(problem)} holds a text of ${count(problem.numbers.found)} characters, ${found(problem)}; it may hold no more than ${count(problem.numbers.high)}.`,
-  'text-empty': (problem) =>
-    `${at(problem)} holds an empty text; it may hold ${mayStand(problem)} with at least one letter.`,
-  'text-odd': (problem) =>
+  textOdd: (problem) =>
     `${at(problem)} holds ${found(problem)}, with the character ${problem.names.character ?? ''}, which cannot be printed; it may hold one line of letters, digits and signs.`,
 
   // Lengths
-  'length-bare-number': (problem) =>
+  lengthBareNumber: (problem) =>
     `${at(problem)} holds the bare number ${found(problem)}; a length may stand only as text with its unit: write ${problem.names.write ?? ''}.`,
-  'length-unreadable': (problem) => `${at(problem)}: ${noLength(problem)}`,
-  'length-not-positive': (problem) =>
+  lengthUnreadable: (problem) => `${at(problem)}: ${noLength(problem)}`,
+  lengthNotPositive: (problem) =>
     `${at(problem)} holds ${found(problem)}; it may hold only a length greater than zero.`,
-  'length-negative': (problem) =>
+  lengthNegative: (problem) =>
     `${at(problem)} holds ${found(problem)}; it may hold only a length of zero or more.`,
-  'length-too-large': (problem) =>
+  lengthTooLarge: (problem) =>
     `${at(problem)} holds ${found(problem)}; it may hold a length of no more than ${metric(problem.numbers.high)}.`,
 
   // Ids and what they name
-  'id-malformed': (problem) =>
+  idMalformed: (problem) =>
     `${at(problem)} holds the id ${found(problem)}; an id may hold only letters (a to z), digits, - and _.`,
-  'id-reserved': (problem) =>
+  idReserved: (problem) =>
     `${at(problem)} holds ${found(problem)}, which names a face of the card; a part may have any other id.`,
-  'id-twice': (problem) =>
+  idTwice: (problem) =>
     `${at(problem)} holds ${found(problem)}, the id of ${problem.names.first ?? ''} already; each part may have only an id of its own.`,
-  'paper-unknown': (problem) =>
-    `${at(problem)} holds ${found(problem)}, but there is no such paper; it may hold ${papersOf(problem)}.`,
-  'on-unknown': (problem) =>
+  paperUnknown: (problem) =>
+    `${at(problem)} holds ${found(problem)}, but there is no such paper${perhaps(problem)}; it may hold ${papersOf(problem)}.`,
+  onUnknown: (problem) =>
     `${at(problem)} holds ${found(problem)}, but there is no such part${perhaps(problem)}; it may hold ${mayStand(problem)}.`,
-  'on-itself': (problem) =>
+  onItself: (problem) =>
     `${at(problem)} holds ${found(problem)}, the part itself; it may hold ${mayStand(problem)}.`,
-  'on-later': (problem) =>
+  onLater: (problem) =>
     `${at(problem)} holds ${found(problem)}, which stands later in the list (${problem.names.later ?? ''}); it may hold ${mayStand(problem)}.`,
-  'neighbour-face': (problem) =>
+  neighbourFace: (problem) =>
     `${at(problem)} holds ${found(problem)}, which lies on the face "${problem.names.theirs ?? ''}" and not on "${problem.names.ours ?? ''}"; it may hold ${mayStand(problem)}.`,
-  'neighbour-pieces': (problem) =>
-    `${at(problem)} holds ${found(problem)}, a part of ${count(problem.numbers.theirs)} pieces beside one of ${count(problem.numbers.ours)}; it may hold a part of one piece or of just as many.`,
 
   // Fields that must go together
-  'extent-missing': (problem) =>
+  extentMissing: (problem) =>
     `${at(problem)} has no size; it may have one of "size", "inset" and "diameter".`,
-  'extent-twice': (problem) =>
-    `${at(problem)} has ${problem.names.fields ?? ''}; it may have only one of them.`,
-  'diameter-shape': (problem) =>
+  extentTwice: (problem) => `${at(problem)} has ${problem.names.fields ?? ''}; it may have only one of them.`,
+  diameterShape: (problem) =>
     `${at(problem)} holds a diameter, but the part is a rectangle; it may stand only with "shape": "circle".`,
-  'circle-size': (problem) =>
+  circleSize: (problem) =>
     `${at(problem)} holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".`,
-  'circle-torn': (problem) =>
-    `${at(problem)} is torn, but the part is a circle; only a rectangle may be torn.`,
-  'circle-inset': (problem) =>
+  circleTorn: (problem) => `${at(problem)} is torn, but the part is a circle; only a rectangle may be torn.`,
+  circleInset: (problem) =>
     `${at(problem)} insets a circle on ${problem.names.on ?? ''}, which is no circle; a circle may be inset only on a circle, else it may have "diameter".`,
-  'end-fixed-twice': (problem) =>
+  endFixedTwice: (problem) =>
     `${at(problem)} fixes the part's ${problem.names.edge ?? ''} edge, and so does ${problem.names.other ?? ''}; only one of the two may stand there.`,
-  'gap-alone': (problem) =>
+  gapAlone: (problem) =>
     `${at(problem)} is a gap to no neighbour; it may stand only with ${problem.names.fields ?? ''}.`,
-  'places-count': (problem) =>
+  placesCount: (problem) =>
     `${at(problem)} lists ${count(problem.numbers.found)} places; it may hold ${count(problem.numbers.wanted)}, one for each piece ("count").`,
-  'price-missing': (problem) =>
+  priceMissing: (problem) =>
     `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; all sheets of a paper that are no scraps may have one, or none.`,
-  'margin-all': (problem) =>
+  marginAll: (problem) =>
     `${at(problem)} takes the whole ${problem.names.axis ?? ''} of the sheet (${problem.names.size ?? ''}); it may only be so large that something is left.`,
-  'trimmer-narrow': (problem) =>
+  trimmerNarrow: (problem) =>
     `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.longest ?? ''}; it may be no more than that.`,
 } as const satisfies Record<string, (problem: Problem) => string>;
 
