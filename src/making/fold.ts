@@ -8,6 +8,8 @@ interface Fold {
   /** The size that is cut: the base lying open. */
   opened(closed: Size): Size;
   scores(closed: Size): readonly Score[];
+  /** The axis the fold line runs along. */
+  readonly grain: Axis | null;
 }
 
 /** One score line of the opened base, from edge to edge. */
@@ -22,12 +24,14 @@ const folds = {
   left: {
     opened: (closed) => ({ width: times(closed.width, 2), height: closed.height }),
     scores: (closed) => [{ axis: 'width', at: closed.width }],
+    grain: 'height',
   },
   top: {
     opened: (closed) => ({ width: closed.width, height: times(closed.height, 2) }),
     scores: (closed) => [{ axis: 'height', at: closed.height }],
+    grain: 'width',
   },
-  none: { opened: (closed) => closed, scores: () => [] },
+  none: { opened: (closed) => closed, scores: () => [], grain: null },
 } as const satisfies Record<FoldKind, Fold>;
 
 /** Every kind of fold there is, in the order they are offered. */
@@ -41,4 +45,14 @@ export function openedSize(closed: Size, fold: FoldKind): Size {
 /** Where the opened base is scored, left to right and top to bottom; none for a flat card. */
 export function scoresOf(closed: Size, fold: FoldKind): readonly Score[] {
   return folds[fold].scores(closed);
+}
+
+/**
+ * The axis of the opened base that the paper's fibres should run along, so that it folds with the grain; `null`
+ * for a flat card.
+ *
+ * "Fold parallel to the grain": six printing and binding pages agree; a fold across it cracks and springs open.
+ */
+export function grainFor(fold: FoldKind): Axis | null {
+  return folds[fold].grain;
 }

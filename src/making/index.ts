@@ -1,1 +1,1 @@
-export { type FoldKind, foldKinds, openedSize, type Score, scoresOf } from './fold.ts';
+export { type FoldKind, foldKinds, grainFor, openedSize, type Score, scoresOf } from './fold.ts';
