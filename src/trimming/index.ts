@@ -1,2 +1,7 @@
-export type { Effort, Leftover, Step } from './step.ts';
-export type { Trimmer } from './trimmer.ts';
+export { describeSteps, effortOf, type StepDescription } from './description.ts';
+export { smallestUseful, worthKeeping } from './leftover.ts';
+export { type Portion, type Sitting, sittings } from './sittings.ts';
+export { canSquare, type Squaring, squaredSize } from './squaring.ts';
+export { type Effort, type Leftover, passesOn, type Step } from './step.ts';
+export { type SheetToCut, stepsFor, type Trimming, type TrimmingOptions } from './steps.ts';
+export { cutLimitsOf, settable, type Trimmer, wideEnough } from './trimmer.ts';

@@ -1,4 +1,4 @@
-import type { Axis, Length, Size } from '../measure/index.ts';
+import type { Axis, Edge, Length, Size } from '../measure/index.ts';
 
 /**
  * One thing to do at the trimmer: set it, take one or more workpieces of one paper and size, and cut `repeat`
@@ -14,6 +14,8 @@ export interface Step {
   readonly repeat: number;
   readonly gives: readonly (readonly string[])[];
   readonly rest: readonly (string | null)[];
+  /** The edge of the sheet whose margin this step cuts off to square it; only on such a step. */
+  readonly squares?: Edge;
 }
 
 /** What is left of a sheet when everything is cut. */
@@ -24,9 +26,18 @@ export interface Leftover {
   readonly keep: boolean;
 }
 
-/** Blade strokes, changes of setting and quarter turns of a run of steps, counted as contract.md says. */
+/**
+ * The work in a run of steps. `passes`: blade strokes, each sheet counted (a stack of two is two). `settings`:
+ * changes of `set`, the first included. `turns`: quarter turns, each workpiece counted once for each step in
+ * which its axis differs from the one it was made by; a sheet's first step is free.
+ */
 export interface Effort {
   readonly passes: number;
   readonly settings: number;
   readonly turns: number;
+}
+
+/** Blade strokes on the workpiece `take[index]`: one for each piece cut off, but none for the last where nothing is left. */
+export function passesOn(step: Step, index: number): number {
+  return step.rest[index] === null ? step.repeat - 1 : step.repeat;
 }

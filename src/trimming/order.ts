@@ -1,0 +1,131 @@
+import type { Length } from '../measure/index.ts';
+import { assert } from '../problem/index.ts';
+import { cutAt, settingsOf } from './round.ts';
+import type { ToCut, Workpiece, Workpieces } from './workpiece.ts';
+
+/** The settings in the order to set them. */
+export interface SettingOrder {
+  readonly settings: readonly Length[];
+  /** No order of measuring off the same parts has fewer settings than this; equal to their number where that is proved. */
+  readonly bound: number;
+}
+
+/**
+ * An order of settings that cuts everything on the table, with the fewest settings that were found and among
+ * these few steps.
+ *
+ * At each setting everything is cut that can be: a workpiece that is cut early is only ever sooner apart, so
+ * nothing is lost by it and an order of settings is all there is to choose. Tables are gone through level by
+ * level, one setting more on each; a level is cut down to its most hopeful tables when it grows wide. The
+ * result is proved the best where no table was dropped that could have led to a better one. Work is bounded by
+ * counting tables, so that answers do not depend on the machine.
+ */
+export function settingOrder(table: ReadonlySet<ToCut>, kinds: Workpieces): SettingOrder {
+  const needed = neededSettings();
+  const start: Stage = { table, wanting: needed(table), set: null, before: null, rounds: 0 };
+  const quick = searchLevels(start, kinds, needed, { width: narrowLevel, most: Infinity });
+  assert(quick.best !== null, 'Whatever is on the table can be cut', { table: keyOf(table) });
+  const { best } = quick;
+  if (best.length === start.wanting) return { settings: best, bound: best.length };
+
+  const width = Math.max(narrowLevel, Math.floor(tableBudget / (best.length * best.length)));
+  const better = searchLevels(start, kinds, needed, { width, most: best.length - 1 });
+  const settings = better.best ?? best;
+  return { settings, bound: Math.min(settings.length, better.droppedBound) };
+}
+
+/** Tables kept on a level of the quick search. */
+const narrowLevel = 24;
+/** Tables looked at by the thorough one, about; with twelve settings a level keeps some seven hundred. */
+const tableBudget = 100_000;
+
+interface Stage {
+  readonly table: ReadonlySet<ToCut>;
+  /** Settings that are still needed at least. */
+  readonly wanting: number;
+  /** The setting that led here from `before`. */
+  readonly set: Length | null;
+  readonly before: Stage | null;
+  readonly rounds: number;
+}
+
+type Needed = (table: ReadonlySet<ToCut>) => number;
+
+/**
+ * `width`: tables kept on a level. `most`: orders with more settings are of no interest. `droppedBound`: no
+ * order through a dropped table has fewer settings.
+ */
+function searchLevels(
+  start: Stage,
+  kinds: Workpieces,
+  needed: Needed,
+  { width, most }: { width: number; most: number },
+): { best: readonly Length[] | null; droppedBound: number } {
+  let droppedBound = Infinity;
+  let level: readonly Stage[] = [start];
+  for (let depth = 0; level.length > 0; depth += 1) {
+    const done = level.filter((stage) => stage.table.size === 0);
+    if (done.length > 0) return { best: settingsUpTo(fewestRounds(done)), droppedBound };
+
+    // One setting more.
+    const next = new Map<string, Stage>();
+    for (const stage of level) {
+      for (const set of settingsOf(stage.table)) {
+        const { table, rounds } = cutAt(stage.table, set, kinds);
+        const key = keyOf(table);
+        const total = stage.rounds + rounds;
+        const known = next.get(key);
+        if (known !== undefined && known.rounds <= total) continue;
+        const wanting = known?.wanting ?? needed(table);
+        if (depth + 1 + wanting > most) continue;
+        next.set(key, { table, wanting, set, before: stage, rounds: total });
+      }
+    }
+
+    // The most hopeful of them.
+    const hopeful = [...next.values()].sort((a, b) => a.wanting - b.wanting || a.rounds - b.rounds);
+    for (const dropped of hopeful.slice(width)) {
+      droppedBound = Math.min(droppedBound, depth + 1 + dropped.wanting);
+    }
+    level = hopeful.slice(0, width);
+  }
+  return { best: null, droppedBound };
+}
+
+function fewestRounds(stages: readonly Stage[]): Stage {
+  return stages.reduce((best, stage) => (stage.rounds < best.rounds ? stage : best));
+}
+
+function settingsUpTo(stage: Stage): readonly Length[] {
+  const settings: Length[] = [];
+  for (let at: Stage | null = stage; at !== null; at = at.before) if (at.set !== null) settings.push(at.set);
+  return settings.reverse();
+}
+
+function keyOf(table: ReadonlySet<ToCut>): string {
+  return [...table]
+    .map((workpiece) => workpiece.kindNumber)
+    .sort((a, b) => a - b)
+    .join();
+}
+
+/**
+ * How many settings a table needs at least: one for each length that must be measured off somewhere. A part
+ * that stands alone in its row may remain instead, unless another must.
+ */
+function neededSettings(): Needed {
+  const known = new Map<ToCut, ReadonlySet<Length>>();
+  const inside = (workpiece: Workpiece): ReadonlySet<Length> => {
+    if (workpiece.kind === 'done') return new Set();
+    const before = known.get(workpiece);
+    if (before !== undefined) return before;
+    const sets = new Set<Length>(workpiece.last === null ? [] : inside(workpiece.last));
+    for (const { set, parts } of workpiece.groups) {
+      if (workpiece.last !== null || parts.length > 1) sets.add(set);
+      for (const part of new Set(parts)) for (const own of inside(part)) sets.add(own);
+    }
+    known.set(workpiece, sets);
+    return sets;
+  };
+  return (table) => new Set([...table].flatMap((workpiece) => [...inside(workpiece)])).size;
+}
