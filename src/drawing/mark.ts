@@ -9,7 +9,17 @@ export interface Point {
   readonly yPt: number;
 }
 
+/** An upright rectangle on the page. */
+export interface Frame {
+  readonly xPt: number;
+  readonly yPt: number;
+  readonly widthPt: number;
+  readonly heightPt: number;
+}
+
+/** A pen line; its ends are cut off square at the end points, its corners are mitred. */
 export interface Stroke {
+  /** `#rrggbb`. */
   readonly colour: string;
   readonly widthPt: number;
   /** Lengths of dashes and gaps in turn; absent: an unbroken line. */
@@ -62,37 +72,41 @@ export interface TextMark {
   readonly kind: 'text';
   /** Where the baseline starts, is centred or ends, by `anchor`. */
   readonly at: Point;
+  /** One line of text. Fractions are written with U+2044; spaces at the end take no part in anchoring. */
   readonly text: string;
   readonly sizePt: number;
-  readonly weight: 'regular' | 'semibold';
+  readonly weight: Weight;
   readonly colour: string;
   readonly anchor: 'start' | 'middle' | 'end';
   /** Turned clockwise about `at`, in degrees; 0 when absent. */
   readonly turnDegrees?: number;
 }
 
+/** The two weights of type that pages are set in. */
+export type Weight = 'regular' | 'semibold';
+
 /** Marks that belong together, and what they are to someone who listens instead of looks. */
 export interface GroupMark {
   readonly kind: 'group';
   readonly marks: readonly Mark[];
   /**
-   * Part of the reading structure (PDF tags, SVG roles). Absent: decoration when it stands outside any role,
-   * part of its parent's content when inside one.
+   * Part of the reading structure (PDF tags, SVG roles). Absent: decoration when it stands outside any role or
+   * between the items of a list, table or row; else part of its parent's content.
    */
   readonly role?: Role;
-  /** What a figure shows, in words; needed for `figure`. */
+  /** What a figure shows, in words; needed for `figure`, whose inner roles are not read. */
   readonly says?: string;
+  /** The column or row that a header cell heads; `column` when absent. */
+  readonly heads?: 'column' | 'row';
+  /** Goes on with the last group of this role on the page before (a list or table broken over pages). */
+  readonly continues?: boolean;
   /** Moves the whole group. */
   readonly move?: Point;
-  /** Only what lies in this rectangle is seen. */
-  readonly clip?: {
-    readonly xPt: number;
-    readonly yPt: number;
-    readonly widthPt: number;
-    readonly heightPt: number;
-  };
+  /** Only what lies in this rectangle is seen; moved with the group. */
+  readonly clip?: Frame;
 }
 
+/** `list` holds `listItem`s, which may begin with a `label`; `table` holds `row`s of `headerCell`s and `cell`s. */
 export type Role =
   | 'title'
   | 'heading'
@@ -100,7 +114,9 @@ export type Role =
   | 'paragraph'
   | 'list'
   | 'listItem'
+  | 'label'
   | 'figure'
+  | 'caption'
   | 'table'
   | 'row'
   | 'headerCell'

@@ -1,0 +1,237 @@
+import { black, lineWidthPt } from './ink.ts';
+import type { Hatch, PathMark, PathStep, Point } from './mark.ts';
+import { circle, frameOf, ringsOf } from './outline.ts';
+
+/**
+ * The hatch by which the paper at this place in the layout's list (from 0) is told from the others.
+ *
+ * The first seven differ in pattern, the next seven are the same wider and turned, and so on. `turnDegrees` turns
+ * it with its sheet; `ground` is the colour of the paper where it is known, else a light tint.
+ */
+export function hatchFor(
+  index: number,
+  options: { readonly turnDegrees?: number; readonly ground?: string } = {},
+): Hatch {
+  const round = Math.floor(index / family.length);
+  const member = family[index % family.length]!;
+  return {
+    pattern: member.pattern,
+    ground: options.ground ?? tints[index % tints.length]!,
+    ink: black,
+    turnDegrees: member.turnDegrees + 30 * round + (options.turnDegrees ?? 0),
+    spacingPt: member.spacingPt * 1.5 ** (round % 3),
+  };
+}
+
+/** Cardstock without a print: its ground and nothing on it. */
+export function plainGround(ground: string): Hatch {
+  return { pattern: 'plain', ground, ink: black, turnDegrees: 0, spacingPt: 6 };
+}
+
+/**
+ * The marks that a hatched path is made of: its ground, then the hatch, every line of which ends at the outline.
+ *
+ * The pattern hangs on the origin, so shapes side by side wear one print. Both doors draw these very marks.
+ * Cost: number of hatch strokes times number of outline corners.
+ */
+export function hatchMarks(path: readonly PathStep[], hatch: Hatch): readonly PathMark[] {
+  const ground: PathMark = { kind: 'path', path, fill: { colour: hatch.ground } };
+  if (hatch.pattern === 'plain') return [ground];
+  const rings = ringsOf(path);
+  const edges = rings.flatMap(edgesOf);
+  const { strokes, dots } = motifs[hatch.pattern](reachOf(rings, hatch), hatch.spacingPt);
+  const turned = (point: Point): Point => turn(point, hatch.turnDegrees);
+  const lines = strokes.flatMap((points) => insideParts(points.map(turned), edges));
+  const marks: PathMark[] = [ground];
+  if (lines.length > 0) {
+    marks.push({ kind: 'path', path: lines, stroke: { colour: hatch.ink, widthPt: lineWidthPt.hatch } });
+  }
+  const spots = dots
+    .map(turned)
+    .filter((dot) => isInside(dot, edges) && edges.every((edge) => distanceTo(edge, dot) >= dotRadiusPt))
+    .flatMap((dot) => circle({ xPt: tidy(dot.xPt), yPt: tidy(dot.yPt) }, dotRadiusPt));
+  if (spots.length > 0) marks.push({ kind: 'path', path: spots, fill: { colour: hatch.ink } });
+  return marks;
+}
+
+type Edge = readonly [Point, Point];
+/** What the pattern must cover, in its own unturned coordinates. */
+interface Reach {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+interface Motifs {
+  readonly strokes: readonly (readonly Point[])[];
+  readonly dots: readonly Point[];
+}
+
+const family = [
+  { pattern: 'lines', turnDegrees: 45, spacingPt: 5 },
+  { pattern: 'dots', turnDegrees: 0, spacingPt: 6 },
+  { pattern: 'chevrons', turnDegrees: 0, spacingPt: 8 },
+  { pattern: 'crossed', turnDegrees: 45, spacingPt: 7 },
+  { pattern: 'dashes', turnDegrees: 0, spacingPt: 5 },
+  { pattern: 'waves', turnDegrees: 0, spacingPt: 6 },
+  { pattern: 'bricks', turnDegrees: 0, spacingPt: 7 },
+] as const satisfies readonly Pick<Hatch, 'pattern' | 'turnDegrees' | 'spacingPt'>[];
+
+/** So light that a page printed in black alone loses nothing but the tint. */
+const tints = ['#f6f2e8', '#eef3ee', '#f3eff4', '#f7f3df', '#edf2f5', '#f5eeea'] as const;
+
+const dotRadiusPt = 0.6;
+
+const motifs: Record<Exclude<Hatch['pattern'], 'plain'>, (reach: Reach, spacing: number) => Motifs> = {
+  lines: (reach, spacing) =>
+    onlyStrokes(levels(reach.top, reach.bottom, spacing).map((y) => across(reach, y))),
+  crossed: (reach, spacing) =>
+    onlyStrokes([
+      ...levels(reach.top, reach.bottom, spacing).map((y) => across(reach, y)),
+      ...levels(reach.left, reach.right, spacing).map((x) => [at(x, reach.top), at(x, reach.bottom)]),
+    ]),
+  dots: (reach, spacing) => ({ strokes: [], dots: staggered(reach, spacing, spacing / 2) }),
+  dashes: (reach, spacing) =>
+    onlyStrokes(
+      staggered(reach, 2 * spacing, spacing).map(({ xPt, yPt }) => [
+        at(xPt - spacing * 0.6, yPt),
+        at(xPt + spacing * 0.6, yPt),
+      ]),
+    ),
+  waves: (reach, spacing) =>
+    onlyStrokes(
+      levels(reach.top, reach.bottom, spacing).map((y) =>
+        levels(reach.left, reach.right, spacing / 2).map((x) =>
+          at(x, y + spacing * 0.25 * Math.sin((x / spacing) * (Math.PI / 1.5))),
+        ),
+      ),
+    ),
+  // Points up, so that a print with an up is seen to stand upright or not.
+  chevrons: (reach, spacing) =>
+    onlyStrokes(
+      staggered(reach, 1.5 * spacing, spacing / 2).map(({ xPt, yPt }) => [
+        at(xPt - spacing * 0.3, yPt + spacing * 0.2),
+        at(xPt, yPt - spacing * 0.2),
+        at(xPt + spacing * 0.3, yPt + spacing * 0.2),
+      ]),
+    ),
+  bricks: (reach, spacing) =>
+    onlyStrokes([
+      ...levels(reach.top, reach.bottom, spacing).map((y) => across(reach, y)),
+      ...staggered(reach, 2 * spacing, spacing).map(({ xPt, yPt }) => [at(xPt, yPt), at(xPt, yPt + spacing)]),
+    ]),
+};
+
+function onlyStrokes(strokes: readonly (readonly Point[])[]): Motifs {
+  return { strokes, dots: [] };
+}
+
+function at(xPt: number, yPt: number): Point {
+  return { xPt, yPt };
+}
+
+function across(reach: Reach, y: number): readonly Point[] {
+  return [at(reach.left, y), at(reach.right, y)];
+}
+
+/** Multiples of `step` from one before `from` to one after `to`, off the origin by half a step. */
+function levels(from: number, to: number, step: number): readonly number[] {
+  const first = Math.floor(from / step) - 1;
+  const last = Math.ceil(to / step) + 1;
+  return Array.from({ length: last - first + 1 }, (_, index) => (first + index + 0.5) * step);
+}
+
+/** Rows `down` apart of points `along` apart, every other row shifted by half. */
+function staggered(reach: Reach, along: number, down: number): readonly Point[] {
+  return levels(reach.top, reach.bottom, down).flatMap((y) => {
+    const odd = Math.floor(y / down) % 2 !== 0;
+    return levels(reach.left - along, reach.right, along).map((x) => at(odd ? x + along / 2 : x, y));
+  });
+}
+
+function reachOf(rings: readonly (readonly Point[])[], hatch: Hatch): Reach {
+  const { xPt, yPt, widthPt, heightPt } = frameOf(
+    rings.flat().map((point) => turn(point, -hatch.turnDegrees)),
+  );
+  return { left: xPt, right: xPt + widthPt, top: yPt, bottom: yPt + heightPt };
+}
+
+/** Turned clockwise about the origin (y runs down). */
+function turn({ xPt, yPt }: Point, degrees: number): Point {
+  const cosine = Math.cos((degrees * Math.PI) / 180);
+  const sine = Math.sin((degrees * Math.PI) / 180);
+  return { xPt: xPt * cosine - yPt * sine, yPt: xPt * sine + yPt * cosine };
+}
+
+function edgesOf(ring: readonly Point[]): readonly Edge[] {
+  return ring.map((point, index) => [point, ring[(index + 1) % ring.length]!]);
+}
+
+/** The parts of a polyline that lie inside the edges, as path steps. */
+function insideParts(points: readonly Point[], edges: readonly Edge[]): readonly PathStep[] {
+  const steps: PathStep[] = [];
+  let pen: Point | undefined;
+  for (let index = 1; index < points.length; index += 1) {
+    const [from, to] = [points[index - 1]!, points[index]!];
+    const stops = [0, ...crossings(from, to, edges), 1];
+    for (let stop = 1; stop < stops.length; stop += 1) {
+      const [start, end] = [stops[stop - 1]!, stops[stop]!];
+      // Skips the empty pieces that corners and touching edges make.
+      if (end - start < 1e-9 || !isInside(between(from, to, (start + end) / 2), edges)) continue;
+      const begin = between(from, to, start);
+      if (pen === undefined || pen.xPt !== begin.xPt || pen.yPt !== begin.yPt) {
+        steps.push({ to: 'move', xPt: tidy(begin.xPt), yPt: tidy(begin.yPt) });
+      }
+      pen = between(from, to, end);
+      steps.push({ to: 'line', xPt: tidy(pen.xPt), yPt: tidy(pen.yPt) });
+    }
+  }
+  return steps;
+}
+
+/** Where the line from `from` (0) to `to` (1) meets the edges, in rising order. */
+function crossings(from: Point, to: Point, edges: readonly Edge[]): readonly number[] {
+  const found: number[] = [];
+  const along = { x: to.xPt - from.xPt, y: to.yPt - from.yPt };
+  for (const [start, end] of edges) {
+    const edge = { x: end.xPt - start.xPt, y: end.yPt - start.yPt };
+    const across = along.x * edge.y - along.y * edge.x;
+    if (across === 0) continue;
+    const offset = { x: start.xPt - from.xPt, y: start.yPt - from.yPt };
+    const onLine = (offset.x * edge.y - offset.y * edge.x) / across;
+    const onEdge = (offset.x * along.y - offset.y * along.x) / across;
+    if (onLine > 0 && onLine < 1 && onEdge >= 0 && onEdge <= 1) found.push(onLine);
+  }
+  return found.sort((a, b) => a - b);
+}
+
+/** Even-odd rule: whether a ray to the right crosses the edges an odd number of times. */
+function isInside(point: Point, edges: readonly Edge[]): boolean {
+  let inside = false;
+  for (const [start, end] of edges) {
+    if (start.yPt > point.yPt === end.yPt > point.yPt) continue;
+    const x = start.xPt + ((point.yPt - start.yPt) * (end.xPt - start.xPt)) / (end.yPt - start.yPt);
+    if (point.xPt < x) inside = !inside;
+  }
+  return inside;
+}
+
+function distanceTo([start, end]: Edge, point: Point): number {
+  const edge = { x: end.xPt - start.xPt, y: end.yPt - start.yPt };
+  const length = edge.x * edge.x + edge.y * edge.y;
+  const projected = (point.xPt - start.xPt) * edge.x + (point.yPt - start.yPt) * edge.y;
+  const t = length === 0 ? 0 : Math.min(1, Math.max(0, projected / length));
+  return Math.hypot(point.xPt - start.xPt - t * edge.x, point.yPt - start.yPt - t * edge.y);
+}
+
+function between(from: Point, to: Point, t: number): Point {
+  return {
+    xPt: from.xPt + t * (to.xPt - from.xPt),
+    yPt: from.yPt + t * (to.yPt - from.yPt),
+  };
+}
+
+/** Thousandths of a point: a hatch is no measure, and shorter numbers halve the file. */
+function tidy(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}
