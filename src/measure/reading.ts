@@ -400,7 +400,13 @@ function leftOver(tokens: readonly Token[], start: number, hasUnit: boolean): Sl
       return slipOf('a-size', token);
     case 'word':
       return slipOf(hasUnit ? 'not-a-length' : 'unknown-unit', token);
-    default:
+    case 'and':
+    case 'inchMark':
+    case 'lowered':
+    case 'point':
+    case 'slash':
+    case 'strange':
+    case 'stroke':
       return slipOf('not-a-length', token);
   }
 }

@@ -170,6 +170,7 @@ test.each([
   [inches(1, 8), '1/8 in', '1/8 in: halfway between the 0 and the 1/4 mark'],
   [inches(4), '1/16 in', '4 in: at the 4 mark'],
   [inches(-1, 8), '1/16 in', '-1/8 in: halfway between the -1/4 and the 0 mark'],
+  [inches(-29, 8), '1/16 in', '-3 5/8 in: halfway between the -3 3/4 and the -3 1/2 mark'],
   [inches(225, 64), '1/16 in', '3 33/64 in: between marks, 1/64 in past the 3 1/2 mark'],
   [inches(227, 64), '1/16 in', '3 35/64 in: between marks, 1/64 in short of the 3 9/16 mark'],
   [inches(99, 32), '1/16 in', '3 3/32 in: between marks, halfway between the 3 1/16 and the 3 1/8 mark'],
