@@ -1,4 +1,5 @@
 export { type ArrangedPart, type Arrangement, arrange, type LaidPiece } from './arrange.ts';
+export { checkLayout } from './check.ts';
 export { type LayoutCode, layoutCodes } from './codes.ts';
 export type {
   Adhere,
@@ -15,3 +16,4 @@ export type {
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
 export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
+export { turnOf, upOf } from './turn.ts';

@@ -5,33 +5,41 @@ import type { Layout } from './layout.ts';
 /** Something that is wrong with a layout. */
 export type LayoutProblem = Problem<LayoutCode>;
 
+type Numbers = Readonly<Record<string, number>>;
+type Names = Readonly<Record<string, string>>;
+
 /** The problem of that code with one part of the pile; `field` is the field of the part it is about. */
 export function partProblem(
   layout: Layout,
   index: number,
   code: LayoutCode,
   field: string,
-  numbers: Readonly<Record<string, number>>,
-  names: Readonly<Record<string, string>> = {},
+  numbers: Numbers,
+  names: Names = {},
 ): LayoutProblem {
   const part = layout.parts[index]!;
   return {
     code,
     severity: layoutCodes[code],
-    where: `parts[${index}]${field === '' ? '' : `.${field}`}`,
+    where: `parts[${index}].${field}`,
     part: part.id,
     numbers,
     names: { name: part.name, ...names },
   };
 }
 
-/** The field that says where a piece lies: `place[1]` where the file lists a place for each piece, else `place`. */
-export function placeField(layout: Layout, index: number, piece: number): string {
-  const listed = `parts[${index}].place[`;
-  return [...layout.typed.keys()].some((path) => path.startsWith(listed)) ? `place[${piece}]` : 'place';
+/** The problem of that code with the base. */
+export function baseProblem(code: LayoutCode, where: string, numbers: Numbers, names: Names): LayoutProblem {
+  return { code, severity: layoutCodes[code], where, part: 'base', numbers, names };
 }
 
-/** What people call the thing with that id that parts lie on: a part's name, or the face itself. */
+/** The field that says where a piece lies: `place[1]` where the pieces have places of their own, else `place`. */
+export function placeField(layout: Layout, index: number, piece: number): string {
+  const [first, ...others] = layout.parts[index]!.places.map((place) => JSON.stringify(place));
+  return others.some((place) => place !== first) ? `place[${piece}]` : 'place';
+}
+
+/** What people call the thing with that id that parts lie on: a part's name, or the id of the face. */
 export function nameOf(layout: Layout, on: string): string {
   return layout.parts.find((part) => part.id === on)?.name ?? on;
 }
