@@ -1,0 +1,51 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { runCommandLine } from '../apps/cli/commandLine.ts';
+import { realWorld, type World } from '../apps/cli/world.ts';
+
+/** What one run of the command line came to. */
+export interface Run {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Runs the command line on the real world, but for its streams; `input` is what standard input holds. */
+export async function cardwright(args: readonly string[], input = ''): Promise<Run> {
+  const said = { out: '', err: '' };
+  const real = realWorld();
+  const world: World = {
+    ...real,
+    read: async (path) => (path === '-' ? input : real.read(path)),
+    write: async (path, content, options) => {
+      if (path === '-')
+        said.out += typeof content === 'string' ? content : Buffer.from(content).toString('latin1');
+      else await real.write(path, content, options);
+    },
+    out: (text) => {
+      said.out += text;
+    },
+    err: (text) => {
+      said.err += text;
+    },
+    now: () => new Date('2026-11-25T12:00:00Z'),
+  };
+  const status = await runCommandLine(args, world);
+  return { status, ...said };
+}
+
+/** A folder of its own for a test, gone when the process ends. */
+export function scratchFolder(): { readonly path: (name: string) => string; readonly remove: () => void } {
+  const folder = mkdtempSync(join(tmpdir(), 'cardwright-'));
+  return {
+    path: (name) => join(folder, name),
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}
+
+/** A JSON file of the tests or examples, to be changed. */
+// biome-ignore lint/suspicious/noExplicitAny: the tests spoil these files in every way.
+export function jsonFile(path: string): any {
+  return JSON.parse(readFileSync(path, 'utf8'));
+}
