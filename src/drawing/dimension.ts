@@ -17,7 +17,7 @@ export interface DimensionRequest {
   readonly row?: number;
   readonly label: string;
   readonly typeface: Typeface;
-  /** 8 when absent. */
+  /** 9 when absent. */
   readonly sizePt?: number;
   /** The number stands in a break of the line, or over it; `broken` when absent. */
   readonly number?: 'broken' | 'over';
@@ -37,7 +37,7 @@ export interface DimensionRequest {
  */
 export function dimensionLine(request: DimensionRequest): GroupMark {
   const { label, typeface, side } = request;
-  const sizePt = request.sizePt ?? 8;
+  const sizePt = request.sizePt ?? 9;
   const number = request.number ?? 'broken';
   const across = side === 'top' || side === 'bottom';
   const outwards = side === 'top' || side === 'left' ? -1 : 1;

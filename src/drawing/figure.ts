@@ -28,10 +28,7 @@ export function setFigure(request: FigureRequest): Block {
   const moved: Mark = { kind: 'group', marks, move: { xPt: request.xPt ?? 0, yPt: 0 } };
   const picture: Block = { role: 'figure', says, content: [{ heightPt, marks: [moved] }] };
   return {
-    content:
-      caption === undefined
-        ? [picture]
-        : [picture, setParagraph({ ...caption, role: 'caption', beforePt: 4 })],
+    content: caption === undefined ? [picture] : [picture, setParagraph({ ...caption, beforePt: 4 })],
     together: true,
     ...(request.beforePt === undefined ? {} : { beforePt: request.beforePt }),
     ...(request.afterPt === undefined ? {} : { afterPt: request.afterPt }),

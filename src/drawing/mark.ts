@@ -116,7 +116,6 @@ export type Role =
   | 'listItem'
   | 'label'
   | 'figure'
-  | 'caption'
   | 'table'
   | 'row'
   | 'headerCell'

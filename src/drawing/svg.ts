@@ -58,7 +58,6 @@ const ariaRoles: Readonly<Record<Role, string>> = {
   listItem: 'role="listitem"',
   label: 'role="presentation"',
   figure: 'role="img"',
-  caption: 'role="caption"',
   table: 'role="table"',
   row: 'role="row"',
   headerCell: 'role="columnheader"',

@@ -119,11 +119,26 @@ function columnWidths(request: TableRequest, headStyle: TextStyle): readonly num
       columns[index]!.widthPt === undefined ? width - over / growing : width,
     );
   }
-  const give = natural.map((width, index) => width - least[index]!);
-  const canGive = total(give);
-  if (canGive >= over) return natural.map((width, index) => width - (give[index]! / canGive) * over);
-  const scale = room / total(least);
-  return least.map((width) => width * scale);
+  if (total(least) >= room) return least.map((width) => (width * room) / total(least));
+  return natural.map((width, index) =>
+    Math.max(least[index]!, Math.min(width, levelOf(natural, least, room))),
+  );
+}
+
+/** The width down to which wider columns give, so that all of them together, none under its least, fill the room. */
+function levelOf(natural: readonly number[], least: readonly number[], room: number): number {
+  let [low, high] = [0, Math.max(...natural)];
+  // Halving sixty times leaves nothing that a double could tell.
+  for (let round = 0; round < 60; round += 1) {
+    const level = (low + high) / 2;
+    const total = natural.reduce(
+      (sum, width, index) => sum + Math.max(least[index]!, Math.min(width, level)),
+      0,
+    );
+    if (total > room) high = level;
+    else low = level;
+  }
+  return low;
 }
 
 function rowOf(cells: readonly Cell[], typeface: Typeface): Row {

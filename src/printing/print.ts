@@ -105,7 +105,6 @@ const structures: Readonly<Record<Role, { readonly type: string; readonly holds:
   listItem: { type: 'LI', holds: 'labelAndBody' },
   label: { type: 'Lbl', holds: 'content' },
   figure: { type: 'Figure', holds: 'picture' },
-  caption: { type: 'Caption', holds: 'content' },
   table: { type: 'Table', holds: 'elements' },
   row: { type: 'TR', holds: 'elements' },
   headerCell: { type: 'TH', holds: 'content' },
