@@ -28,7 +28,7 @@ export function readFileText(
     return { problems: [fileProblem('fieldType', [], { found: excerpt(file), wanted: 'file' })] };
   const found = file[marker];
   if (found === undefined) return { problems: [fileProblem('fileKind', [marker], { field: marker })] };
-  if (typeof found === 'number' && found > version)
+  if (typeof found === 'number' && Number.isInteger(found) && found > version)
     return { problems: [fileProblem('versionNewer', [marker], { found: String(found) })] };
   return { file, repeated: read.problems };
 }

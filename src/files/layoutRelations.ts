@@ -1,5 +1,6 @@
 import { type Axis, type Edge, type Length, readLength, times, type Units } from '../measure/index.ts';
 import { excerpt } from './excerpt.ts';
+import { isId } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json, type JsonObject } from './json.ts';
 import { faces, neighbourFields } from './layoutShape.ts';
@@ -14,11 +15,11 @@ import { type Path, pathText } from './path.ts';
  */
 export function layoutRelations(file: JsonObject): FileProblem[] {
   const units = file.units === 'mm' ? 'mm' : 'in';
-  const papers = isObject(file.papers) ? file.papers : {};
+  const papers = isObject(file.papers) ? file.papers : null;
   const pile = pileOf(file.parts);
   return [
     ...paperReferences(file.base, ['base'], papers),
-    ...Object.entries(papers).flatMap(([id, paper]) => [
+    ...Object.entries(papers ?? {}).flatMap(([id, paper]) => [
       ...priceProblems(paper, ['papers', id]),
       ...marginProblems(paper, ['papers', id], units),
     ]),
@@ -96,14 +97,14 @@ function idProblems(member: Member, { byId }: Pile): FileProblem[] {
   ];
 }
 
-function paperReferences(dealt: Json | undefined, path: Path, papers: JsonObject): FileProblem[] {
-  if (!isObject(dealt)) return [];
+function paperReferences(dealt: Json | undefined, path: Path, papers: JsonObject | null): FileProblem[] {
+  if (!isObject(dealt) || papers === null) return [];
   const paper = dealt.paper;
   const named: readonly (readonly [Json, Path])[] = isList(paper)
     ? paper.map((id, index) => [id, [...path, 'paper', index]])
     : [[paper ?? null, [...path, 'paper']]];
   return named.flatMap(([id, at]) => {
-    if (typeof id !== 'string' || Object.hasOwn(papers, id)) return [];
+    if (typeof id !== 'string' || !isId(id) || Object.hasOwn(papers, id)) return [];
     const ids = Object.keys(papers);
     const meant = nearest(id, ids);
     return [
@@ -124,7 +125,7 @@ function namedSome(ids: readonly string[]): string {
 
 function onProblems(member: Member, pile: Pile): FileProblem[] {
   const on = textIn(member.part, 'on');
-  if (on === null || isFace(on)) return [];
+  if (on === null || !isId(on) || isFace(on)) return [];
   return referenceProblem(on, [...member.path, 'on'], member, pile, 'on');
 }
 
@@ -214,7 +215,7 @@ function onePlaceProblems(place: Json | undefined, path: Path, member: Member, p
       );
     }
     const id = textIn(place, neighbour);
-    if (id !== null) problems.push(...neighbourProblems(id, [...path, neighbour], member, pile));
+    if (id !== null && isId(id)) problems.push(...neighbourProblems(id, [...path, neighbour], member, pile));
   }
   if ('gap' in place && !neighbourFields.some((field) => field in place))
     problems.push(

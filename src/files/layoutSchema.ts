@@ -18,7 +18,7 @@ function completed({ jsonSchema }: { jsonSchema: z.core.JSONSchema.BaseSchema })
   // Fields of other tools are let in wherever our own are listed.
   if (properties !== undefined) jsonSchema.patternProperties = { '^x-': true };
   // Among the papers, what begins with x- is a paper only when it has sheets.
-  if (propertyNames !== undefined && typeof additionalProperties === 'object') {
+  if (typeof propertyNames === 'object' && typeof additionalProperties === 'object') {
     jsonSchema.propertyNames = { anyOf: [propertyNames, { pattern: '^x-' }] };
     jsonSchema.patternProperties = {
       '^x-': { anyOf: [{ not: { type: 'object', required: ['sheets'] } }, additionalProperties] },

@@ -134,7 +134,7 @@ function shapeIn(units: Units) {
       description: 'The sheets on hand.',
       maxItems: limits.sheets,
     }),
-  }).meta({ description: 'A paper and the sheets of it.' });
+  }).meta({ id: 'paper', description: 'A paper and the sheets of it.' });
 
   const distance = (edge: string) =>
     lengthText(units, 'any')
@@ -162,7 +162,7 @@ function shapeIn(units: Units) {
       .meta({
         description: 'What is left free between it and its neighbours: one length, or across and down.',
       }),
-  }).meta({ description: 'Where it lies; an axis with nothing named is centred.' });
+  }).meta({ id: 'place', description: 'Where it lies; an axis with nothing named is centred.' });
 
   const part = fields('part', {
     id: z
@@ -201,7 +201,7 @@ function shapeIn(units: Units) {
     adhere: oneOf(['flat', 'raised', 'spots'])
       .optional()
       .meta({ description: 'How it is held; flat unless said.' }),
-  }).meta({ description: 'Anything laid on the card.' });
+  }).meta({ id: 'part', description: 'Anything laid on the card.' });
 
   return fields('file', {
     $schema: z

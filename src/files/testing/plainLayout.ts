@@ -1,0 +1,106 @@
+import type { Json } from '../json.ts';
+
+/**
+ * The text of a layout that uses most fields of the format and has nothing wrong with it, with the values at some
+ * paths changed; `undefined` takes a field out. Paths are written as in problems: `parts[2].size[0]`.
+ */
+export function plainLayout(changes: Readonly<Record<string, Json | undefined>> = {}): string {
+  const file: Json = structuredClone(plain);
+  for (const [path, value] of Object.entries(changes)) put(file, keysOf(path), value);
+  return JSON.stringify(file);
+}
+
+/** `parts[2].size[0]` → `['parts', '2', 'size', '0']`; a name in brackets and quotes stands for itself. */
+function keysOf(path: string): string[] {
+  return [...path.matchAll(/\["(?<quoted>.*?)"\]|\[(?<index>\d+)\]|(?<name>[^.[\]]+)/g)].map(
+    ({ groups }) => groups?.quoted ?? groups?.index ?? groups?.name ?? '',
+  );
+}
+
+function put(file: Json, keys: readonly string[], value: Json | undefined): void {
+  const last = keys.at(-1) ?? '';
+  let holder: Json | undefined = file;
+  for (const key of keys.slice(0, -1)) holder = Reflect.get(Object(holder), key);
+  if (value === undefined) Reflect.deleteProperty(Object(holder), last);
+  // Defined, not assigned: `__proto__` is to be a field like any other.
+  else Object.defineProperty(holder, last, { value, enumerable: true, configurable: true, writable: true });
+}
+
+const plain = {
+  cardwright: 1,
+  title: 'Lantern evening',
+  units: 'in',
+  cards: 12,
+  base: { size: ['4 1/4 in', '5 1/2 in'], fold: 'left', paper: 'ivory' },
+  papers: {
+    ivory: {
+      name: 'Ivory cardstock',
+      kind: 'cardstock',
+      gsm: 270,
+      thickness: '0.33 mm',
+      up: 'any',
+      sheets: [
+        { size: ['8 1/2 in', '11 in'], count: null, price: '0.35', grain: 'height' },
+        { size: ['6 in', '4 in'], count: 3, scrap: true },
+      ],
+    },
+    meadow: {
+      name: 'Meadow print',
+      kind: 'patterned',
+      gsm: 160,
+      up: 'one-way',
+      back: { name: 'Meadow stripe', up: 'two-way' },
+      sheets: [{ size: ['12 in', '12 in'], count: 2, margin: { bottom: '1/2 in' } }],
+    },
+    bark: {
+      kind: 'patterned',
+      up: 'two-way',
+      sheets: [{ size: ['12 in', '12 in'], count: 1, margin: '1/16 in' }],
+    },
+  },
+  parts: [
+    { id: 'mat', on: 'base', inset: '1/8 in', paper: 'ivory' },
+    {
+      id: 'panel',
+      on: 'mat',
+      size: ['2 1/4 in', '5 in'],
+      place: { left: '1/8 in' },
+      paper: ['meadow', 'bark'],
+      torn: { right: '1/2 in' },
+      spare: 1,
+      adhere: 'flat',
+    },
+    {
+      id: 'strip',
+      name: 'Side strip',
+      on: 'mat',
+      size: ['fill', '5'],
+      place: { rightOf: 'panel', right: '1/8', gap: ['1/8 in', '0'] },
+      paper: 'meadow',
+      side: 'back',
+      turn: 'free',
+      lies: 'sideways',
+    },
+    {
+      id: 'moon',
+      on: 'panel',
+      shape: 'circle',
+      diameter: '1 1/2 in',
+      place: { top: '1/4 in' },
+      paper: 'ivory',
+    },
+    { id: 'moon-face', on: 'moon', shape: 'circle', inset: '1/16 in', paper: 'bark', adhere: 'raised' },
+    {
+      id: 'dot',
+      size: ['1/4 in', '1/4 in'],
+      count: 2,
+      place: [
+        { left: '-1/16 in', top: '0' },
+        { right: '1/4 in', below: 'panel', gap: '-1/32 in' },
+      ],
+      paper: null,
+      adhere: 'spots',
+    },
+    { id: 'note', on: 'inside', size: ['3 in', '4 in'], paper: 'ivory' },
+  ],
+} as const;
