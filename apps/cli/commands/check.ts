@@ -7,6 +7,7 @@ import {
   layoutProblemSentence,
   listed,
   planningProblemSentence,
+  type Showing,
 } from '../../../src/words/index.ts';
 import { openLayout, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
@@ -32,6 +33,7 @@ export async function check(file: string, options: CheckOptions, world: World): 
     return cannot;
   }
   const layout = opened.value;
+  const showing: Showing = { units: layout.units, glyphs: 'typed' };
   const set = await openSet({ layout, trimmer: trimmer.value }, world);
   const problems: SaidProblem[] = checkLayout(layout, set.arrangement).map((problem) => ({
     ...problem,
@@ -41,7 +43,7 @@ export async function check(file: string, options: CheckOptions, world: World): 
   if (set.arrangement.parts.every(({ cut }) => cut !== null)) {
     const found = checkSet(set, planSet(set));
     problems.push(
-      ...found.map((problem) => ({ ...problem, says: planningProblemSentence(problem, layout) })),
+      ...found.map((problem) => ({ ...problem, says: planningProblemSentence(problem, layout, showing) })),
     );
   }
   if (options.json) writeJson(problems, world);
