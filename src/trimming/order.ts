@@ -1,7 +1,9 @@
 import type { Length } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
-import { cutAt, settingsOf } from './round.ts';
-import type { ToCut, Workpiece, Workpieces } from './workpiece.ts';
+import { type CutAt, settingCuts } from './cutAt.ts';
+import { type Needed, neededSettings } from './needed.ts';
+import { settingsOf } from './round.ts';
+import type { ToCut, Workpieces } from './workpiece.ts';
 
 /** The settings in the order to set them. */
 export interface SettingOrder {
@@ -22,14 +24,15 @@ export interface SettingOrder {
  */
 export function settingOrder(table: ReadonlySet<ToCut>, kinds: Workpieces): SettingOrder {
   const needed = neededSettings();
+  const cutAt = settingCuts(kinds);
   const start: Stage = { table, wanting: needed(table), set: null, before: null, rounds: 0 };
-  const quick = searchLevels(start, kinds, needed, { width: narrowLevel, most: Infinity });
+  const quick = searchLevels(start, cutAt, needed, { width: narrowLevel, most: Infinity });
   assert(quick.best !== null, 'Whatever is on the table can be cut', { table: keyOf(table) });
   const { best } = quick;
   if (best.length === start.wanting) return { settings: best, bound: best.length };
 
   const width = Math.max(narrowLevel, Math.floor(tableBudget / (best.length * best.length)));
-  const better = searchLevels(start, kinds, needed, { width, most: best.length - 1 });
+  const better = searchLevels(start, cutAt, needed, { width, most: best.length - 1 });
   const settings = better.best ?? best;
   return { settings, bound: Math.min(settings.length, better.droppedBound) };
 }
@@ -49,15 +52,13 @@ interface Stage {
   readonly rounds: number;
 }
 
-type Needed = (table: ReadonlySet<ToCut>) => number;
-
 /**
  * `width`: tables kept on a level. `most`: orders with more settings are of no interest. `droppedBound`: no
  * order through a dropped table has fewer settings.
  */
 function searchLevels(
   start: Stage,
-  kinds: Workpieces,
+  cutAt: CutAt,
   needed: Needed,
   { width, most }: { width: number; most: number },
 ): { best: readonly Length[] | null; droppedBound: number } {
@@ -71,7 +72,7 @@ function searchLevels(
     const next = new Map<string, Stage>();
     for (const stage of level) {
       for (const set of settingsOf(stage.table)) {
-        const { table, rounds } = cutAt(stage.table, set, kinds);
+        const { table, rounds } = cutAt(stage.table, set);
         const key = keyOf(table);
         const total = stage.rounds + rounds;
         const known = next.get(key);
@@ -107,25 +108,4 @@ function keyOf(table: ReadonlySet<ToCut>): string {
     .map((workpiece) => workpiece.kindNumber)
     .sort((a, b) => a - b)
     .join();
-}
-
-/**
- * How many settings a table needs at least: one for each length that must be measured off somewhere. A part
- * that stands alone in its row may remain instead, unless another must.
- */
-function neededSettings(): Needed {
-  const known = new Map<ToCut, ReadonlySet<Length>>();
-  const inside = (workpiece: Workpiece): ReadonlySet<Length> => {
-    if (workpiece.kind === 'done') return new Set();
-    const before = known.get(workpiece);
-    if (before !== undefined) return before;
-    const sets = new Set<Length>(workpiece.last === null ? [] : inside(workpiece.last));
-    for (const { set, parts } of workpiece.groups) {
-      if (workpiece.last !== null || parts.length > 1) sets.add(set);
-      for (const part of new Set(parts)) for (const own of inside(part)) sets.add(own);
-    }
-    known.set(workpiece, sets);
-    return sets;
-  };
-  return (table) => new Set([...table].flatMap((workpiece) => [...inside(workpiece)])).size;
 }

@@ -1,5 +1,5 @@
 import type { Axis, Edge, Length, Size } from '../measure/index.ts';
-import type { ToCut, Workpiece, Workpieces } from './workpiece.ts';
+import type { ToCut } from './workpiece.ts';
 
 /** What can be done at once at one setting: equal workpieces that are cut alike. */
 export interface Round {
@@ -25,43 +25,26 @@ export function settingsOf(table: Iterable<ToCut>): readonly Length[] {
  * workpieces of that size that this setting will ever see are on the table.
  */
 export function nextRound(table: Iterable<ToCut>, set: Length): Round | null {
-  const cuttable = [...table].filter(({ groups }) => groups.some((group) => group.set === set));
+  const cuttable = [...table].filter((workpiece) => cuttableAt(workpiece, set));
   const first = cuttable.reduce<ToCut | null>((best, workpiece) => {
     return best === null || comesBefore(workpiece, best) ? workpiece : best;
   }, null);
   if (first === null) return null;
   const { size, axis, squares } = first;
-  const repeat = repeatOf(first, set);
-  const workpieces = cuttable.filter((other) => {
-    return (
-      other.size.width === size.width &&
-      other.size.height === size.height &&
-      other.axis === axis &&
-      other.squares === squares &&
-      repeatOf(other, set) === repeat
-    );
-  });
-  return { workpieces, size, axis, set, repeat, squares };
+  const key = roundKey(first, set);
+  const workpieces = cuttable.filter((other) => roundKey(other, set) === key);
+  return { workpieces, size, axis, set, repeat: repeatOf(first, set), squares };
 }
 
-/** What is on the table when everything has been cut that can be cut at a setting, and in how many rounds. */
-export function cutAt(
-  table: ReadonlySet<ToCut>,
-  set: Length,
-  kinds: Workpieces,
-): { table: ReadonlySet<ToCut>; rounds: number } {
-  const after = new Set(table);
-  let rounds = 0;
-  for (let round = nextRound(after, set); round !== null; round = nextRound(after, set)) {
-    rounds += 1;
-    for (const workpiece of round.workpieces) {
-      after.delete(workpiece);
-      const { parts, remains } = kinds.cutOff(workpiece, set);
-      for (const made of parts) addTo(after, made);
-      if (remains !== null) addTo(after, remains);
-    }
-  }
-  return { table: after, rounds };
+/** The same for workpieces that are cut in one round at a setting, when they are on the table together. */
+export function roundKey(workpiece: ToCut, set: Length): string {
+  const { axis, size, squares } = workpiece;
+  return `${axis} ${size.width} ${size.height} ${repeatOf(workpiece, set)} ${squares}`;
+}
+
+/** Whether something can be measured off it at a setting. */
+export function cuttableAt(workpiece: ToCut, set: Length): boolean {
+  return workpiece.groups.some((group) => group.set === set);
 }
 
 function comesBefore(a: ToCut, b: ToCut): boolean {
@@ -75,8 +58,4 @@ function areaOf({ width, height }: Size): number {
 
 function repeatOf(workpiece: ToCut, set: Length): number {
   return workpiece.groups.find((group) => group.set === set)?.parts.length ?? 0;
-}
-
-function addTo(table: Set<ToCut>, workpiece: Workpiece): void {
-  if (workpiece.kind === 'to cut') table.add(workpiece);
 }

@@ -184,6 +184,14 @@ describe('worked by hand', () => {
     expect(stepsFor([sheet('bar-1', tree)], null).effort).toEqual({ passes: 23, settings: 1, turns: 6 });
   });
 
+  test('a row told as three thousand cuts within cuts is one step', () => {
+    let tree: CutTree = piece(10, 10, 0);
+    for (let count = 1; count < 3000; count += 1) tree = row('width', [piece(10, 10, 0), tree]);
+    const { steps, effort } = stepsFor([sheet('long-1', tree)], null);
+    expect(steps).toHaveLength(1);
+    expect(effort).toEqual({ passes: 2999, settings: 1, turns: 0 });
+  });
+
   test('steps may go on from another paper’s', () => {
     const tree = row('width', [piece(4, 5, 0), rest(6, 5)]);
     expect(stepsFor([sheet('b-1', tree)], null, { firstStep: 12 }).steps[0]?.step).toBe(12);
@@ -193,6 +201,7 @@ describe('worked by hand', () => {
 describe('what is our own mistake', () => {
   test.each([
     ['all waste', row('width', [rest(1, 3), rest(2, 3)]), null, 'cut for a piece'],
+    ['one part', row('width', [piece(1, 3, 0)]), null, 'at least two parts'],
     ['parts that do not fill', row('width', [piece(1, 3, 0), rest(1, 3)], 3), null, 'fill their workpiece'],
     [
       'two parts off the marks',

@@ -93,9 +93,8 @@ export class Workpieces {
     if (tree.kind === 'piece') return this.#done(size, tree.item);
     if (tree.kind === 'rest') return this.#done(size, 'leftover');
 
-    // One row: parts of parts along the same axis stand beside the others.
     const { axis } = tree;
-    const row = tree.parts.map((part) => this.ofTree(part)).flatMap((part) => rowOf(part, axis));
+    const row = rowOf(tree).map((part) => this.ofTree(part));
     const across = axis === 'width' ? 'height' : 'width';
     assert(
       sum(...row.map((part) => part.size[axis])) === size[axis] &&
@@ -158,11 +157,22 @@ export class Workpieces {
   }
 }
 
-/** The parts that stand beside each other in a row along `axis`: the workpiece itself unless it is cut that way. */
-function rowOf(workpiece: Workpiece, axis: Axis): readonly Workpiece[] {
-  if (workpiece.kind === 'done' || workpiece.axis !== axis) return [workpiece];
-  const parts = workpiece.groups.flatMap((group) => group.parts);
-  return workpiece.last === null ? parts : [...parts, workpiece.last];
+/** The parts that stand beside each other in a cut: parts of parts along the same axis stand beside the others. */
+function rowOf(tree: CutTree & { kind: 'cut' }): readonly CutTree[] {
+  const row: CutTree[] = [];
+  const waiting: CutTree[] = [tree];
+  for (let part = waiting.pop(); part !== undefined; part = waiting.pop()) {
+    if (part.kind === 'cut' && part.axis === tree.axis) {
+      assert(part.parts.length >= 2, 'A cut has at least two parts', {
+        width: part.width,
+        height: part.height,
+      });
+      waiting.push(...part.parts.toReversed());
+    } else {
+      row.push(part);
+    }
+  }
+  return row;
 }
 
 function isLeftover(workpiece: Workpiece): boolean {

@@ -15,7 +15,7 @@ export function fewestSettings(trees: readonly CutTree[]): number {
       const key = layer.pop()!;
       if (seen.has(key)) continue;
       seen.add(key);
-      const state: State = JSON.parse(key);
+      const state = JSON.parse(key) as State;
       if (state.open.length === 0) return settings;
       for (const { set, open } of movesOf(state)) {
         const next = keyOf({ open, blade: set });
@@ -44,14 +44,16 @@ function keyOf(state: State): string {
 
 function opened(tree: CutTree): readonly string[] {
   if (tree.kind !== 'cut') return [];
-  const parts = tree.parts.map((part) => JSON.stringify(part)).sort();
-  return [JSON.stringify({ axis: tree.axis, parts: parts.map((part) => JSON.parse(part)) })];
+  const sorted = tree.parts
+    .map((part) => ({ part, key: JSON.stringify(part) }))
+    .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+  return [JSON.stringify({ axis: tree.axis, parts: sorted.map(({ part }) => part) })];
 }
 
 function movesOf({ open }: State): readonly { set: number; open: readonly string[] }[] {
   const moves: { set: number; open: readonly string[] }[] = [];
   for (const key of new Set(open)) {
-    const { axis, parts }: Open = JSON.parse(key);
+    const { axis, parts } = JSON.parse(key) as Open;
     const others = [...open];
     others.splice(others.indexOf(key), 1);
     // One part at a time: more of the same length at the same setting cost nothing.
