@@ -1,4 +1,7 @@
 export type { CuttingAnswer, CuttingPlan, Pattern } from './answer.ts';
 export type { CutTree } from './cutTree.ts';
+export { type SearchEffort, usualEffort } from './effort.ts';
+export { highsSolver } from './highsSolver.ts';
+export { planCuts } from './planCuts.ts';
 export type { LinearAnswer, LinearColumn, LinearProgramme, LinearSolver } from './solver.ts';
 export { type CutLimits, type CuttingTask, type Item, type SheetType, unlimited } from './task.ts';

@@ -1,0 +1,31 @@
+/**
+ * How much work a search may do, in counts of its own small steps and never in seconds, so that the same task has
+ * the same answer on every machine. A search that meets a limit answers with what it has, and says so.
+ */
+export interface SearchEffort {
+  /** Most sizes of workpieces along one axis of a sheet. Beyond these two limits positions are thinned out. */
+  readonly positions: number;
+  /** Splits in one pass of the dynamic programme over a sheet. */
+  readonly gridSplits: number;
+  /** Splits tried by the dynamic programme in all. */
+  readonly splits: number;
+  /** Pairs of productions combined, in each enumeration. */
+  readonly combinations: number;
+  /** Nodes of each search for a choice of patterns. */
+  readonly coverNodes: number;
+  /** Nodes the integer programme solver may open, each time. */
+  readonly solverNodes: number;
+  /** Choices of sheet counts that are tried. */
+  readonly sheetChoices: number;
+}
+
+/** Answers within about a second for usual sets of cards. */
+export const usualEffort: SearchEffort = {
+  positions: 500,
+  gridSplits: 20_000_000,
+  splits: 1_500_000_000,
+  combinations: 3_000_000,
+  coverNodes: 30_000,
+  solverNodes: 400,
+  sheetChoices: 40,
+};
