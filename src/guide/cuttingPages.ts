@@ -1,0 +1,256 @@
+import {
+  type Block,
+  besideOf,
+  black,
+  groupOf,
+  lineWidthPt,
+  type Mark,
+  type Row,
+  rubric,
+  setParagraph,
+  stackOf,
+} from '../drawing/index.ts';
+import { assert } from '../problem/index.ts';
+import type { Paper } from '../stash/index.ts';
+import { describeSteps, type Step, type StepDescription } from '../trimming/index.ts';
+import {
+  docketOf,
+  effortSentence,
+  leftoverSentences,
+  planSentence,
+  type StepWords,
+  slackSentences,
+  stepWords,
+  tableOf,
+  type Workpiece,
+} from '../words/index.ts';
+import { hatchOf, lengthIn, letterFor, type Matter, sizeIn } from './matter.ts';
+import { type PicturedStep, type PictureManner, pictureScale, stepPicture } from './stepPicture.ts';
+
+/** Everything that is cut from one paper: its docket, what it comes to, each setting drawn and said, what is left. */
+export function cuttingPages(matter: Matter, paper: Paper, stepsBefore: SittingCount): readonly Block[] {
+  const { plan, showing, styles, typeface, widthPt } = matter;
+  const line = (words: string, beforePt = 3): Block =>
+    setParagraph({ words, widthPt, style: styles.body, typeface, beforePt });
+  return [
+    setParagraph({
+      words: `Cutting ${paper.name}`,
+      widthPt,
+      style: styles.heading,
+      typeface,
+      role: 'heading',
+      beforePt: 26,
+      withNext: true,
+    }),
+    { content: docketOf(paper, showing).map((sentence) => line(sentence)), withNext: true },
+    { ...line(`${planSentence(paper, plan)} ${effortSentence(paper, plan)}`), withNext: true },
+    ...slackSentences(paper, plan, showing).map((sentence) => careful(matter, sentence, widthPt)),
+    ...stepBlocks(matter, paper, stepsBefore),
+    ...leftoverBlocks(matter, paper),
+  ];
+}
+
+/** How many passes of the present sitting are done before a step; counted on from paper to paper. */
+export interface SittingCount {
+  passes: number;
+  sitting: number;
+}
+
+/** A sentence that must not be overread: a heavy rule stands at its left. */
+export function careful(
+  { styles, typeface }: Pick<Matter, 'styles' | 'typeface'>,
+  words: string,
+  widthPt: number,
+): Block {
+  const paragraph = setParagraph({
+    words: [{ text: words, weight: 'semibold' }],
+    widthPt: widthPt - 12,
+    style: styles.body,
+    typeface,
+    role: null,
+  });
+  const set = stackOf([paragraph]);
+  const row: Row = {
+    heightPt: set.heightPt + 4,
+    marks: [
+      {
+        kind: 'line',
+        from: { xPt: 1.5, yPt: 1 },
+        to: { xPt: 1.5, yPt: set.heightPt + 3 },
+        stroke: { colour: black, widthPt: 3 },
+      },
+      { kind: 'group', marks: set.marks, move: { xPt: 12, yPt: 2 } },
+    ],
+  };
+  return { role: 'paragraph', content: [row], beforePt: 6, afterPt: 4 };
+}
+
+const numeralPt = 30;
+const gutterPt = 18;
+
+function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readonly Block[] {
+  const { plan, layout, trimmer, showing, widthPt } = matter;
+  const table = tableOf(plan);
+  const words = stepWords(plan, { layout, trimmer }, showing);
+  const sheets = new Map(plan.sheets.map(({ id, size }) => [id, size]));
+  const descriptions = describeSteps(plan.steps, sheets);
+  const own = plan.steps.flatMap((step, index) => {
+    const said = words[index];
+    const described = descriptions[index];
+    assert(said !== undefined && described !== undefined, 'Every step is said and described', { step });
+    return said.paper === paper.id
+      ? [{ words: said, pictured: pictured(step, described, table, matter) }]
+      : [];
+  });
+
+  const picturePt = (widthPt - numeralPt - gutterPt) * 0.52;
+  const manner: PictureManner = {
+    typeface: matter.typeface,
+    scale: pictureScale(
+      own.map((step) => step.pictured),
+      { widthPt: picturePt, heightPt: 150 },
+    ),
+    hatch: hatchOf(layout, paper.id),
+    directed: paper.up !== 'any',
+    measuringEdge: trimmer?.measuringEdge ?? 'left',
+    length: lengthIn(showing),
+    size: sizeIn(showing),
+  };
+  return [
+    {
+      role: 'list',
+      beforePt: 8,
+      content: own.flatMap(({ words: said, pictured: step }): Block[] => {
+        const rest = sittingBreak(matter, step.passes, sitting);
+        return [
+          ...(rest === null ? [] : [rest]),
+          {
+            role: 'listItem',
+            together: true,
+            beforePt: 6,
+            content: [stepRow(matter, said, stepPicture(step, manner, picturePt), picturePt)],
+          },
+        ];
+      }),
+    },
+  ];
+}
+
+/** What a picture shows of a step. */
+function pictured(
+  step: Step,
+  described: StepDescription,
+  table: ReadonlyMap<string, Workpiece>,
+  { layout, plan }: Matter,
+): PicturedStep {
+  const letterOf = (id: string | null | undefined): string | null => {
+    const goes = id === null || id === undefined ? undefined : table.get(id)?.goes;
+    if (goes?.kind !== 'finished') return null;
+    const piece = plan.pieces.find((candidate) => candidate.id === goes.piece);
+    return piece === undefined ? null : letterFor(layout, piece.part);
+  };
+  const rest = step.rest[0] ?? null;
+  return {
+    size: described.size,
+    axis: described.axis,
+    set: described.set,
+    repeat: described.repeat,
+    rest: described.rest,
+    restLeft: rest !== null && table.get(rest)?.goes.kind === 'leftover',
+    letters: (step.gives[0] ?? []).map(letterOf),
+    restLetter: letterOf(rest),
+    passes: described.passes,
+    workpieces: described.workpieces,
+  };
+}
+
+/** A step: its number, what is said of it, and its picture to the right. */
+function stepRow(matter: Matter, words: StepWords, picture: Row, picturePt: number): Row {
+  const { styles, typeface, widthPt } = matter;
+  const textPt = widthPt - numeralPt - gutterPt - picturePt;
+  const paragraph = (text: string, beforePt: number): readonly Block[] =>
+    text === ''
+      ? []
+      : [setParagraph({ words: text, widthPt: textPt, style: styles.body, typeface, beforePt })];
+  const said = stackOf([
+    setParagraph({
+      words: words.set,
+      widthPt: textPt,
+      style: { ...styles.heading, leadingPt: styles.heading.sizePt * 1.1 },
+      typeface,
+    }),
+    ...paragraph(words.mark, 1),
+    ...paragraph([words.take, words.lay].filter((sentence) => sentence !== '').join(' '), 4),
+    ...paragraph(words.cut, 4),
+    ...paragraph([words.gives, words.rest].filter((sentence) => sentence !== '').join(' '), 4),
+    ...(words.care === '' ? [] : [careful(matter, words.care, textPt)]),
+  ]);
+  const numeral: Mark = groupOf({ role: 'label', content: [] }, [
+    {
+      kind: 'text',
+      at: { xPt: 0, yPt: styles.heading.sizePt * 0.95 },
+      text: String(words.step),
+      sizePt: styles.heading.sizePt,
+      weight: 'semibold',
+      colour: rubric,
+      anchor: 'start',
+    },
+  ]);
+  const figure = groupOf({ role: 'figure', says: pictureSays(words), content: [] }, picture.marks);
+  const row = besideOf([
+    { xPt: 0, row: { heightPt: 0, marks: [numeral] } },
+    { xPt: numeralPt, row: said },
+    { xPt: numeralPt + textPt + gutterPt, row: { heightPt: picture.heightPt, marks: [figure] } },
+  ]);
+  return {
+    heightPt: row.heightPt + 8,
+    marks: [
+      ...row.marks,
+      {
+        kind: 'line',
+        from: { xPt: 0, yPt: row.heightPt + 7 },
+        to: { xPt: widthPt, yPt: row.heightPt + 7 },
+        stroke: { colour: black, widthPt: lineWidthPt.hatch },
+      },
+    ],
+  };
+}
+
+function pictureSays({ step, set, lay, cut, rest }: StepWords): string {
+  return [`Picture of step ${step}.`, set, lay, cut, rest].filter((sentence) => sentence !== '').join(' ');
+}
+
+/** Where a person who cuts only so much at a time had better stop; `null` where she goes on. */
+function sittingBreak(matter: Matter, passes: number, sitting: SittingCount): Block | null {
+  const most = matter.trimmer?.cutsPerSitting ?? null;
+  if (most === null) return null;
+  const full = sitting.passes > 0 && sitting.passes + passes > most;
+  sitting.passes = full ? passes : sitting.passes + passes;
+  if (!full) return null;
+  sitting.sitting += 1;
+  return {
+    role: 'listItem',
+    content: [
+      careful(
+        matter,
+        `A good place to stop: what follows is for sitting ${sitting.sitting}.`,
+        matter.widthPt,
+      ),
+    ],
+  };
+}
+
+function leftoverBlocks(matter: Matter, paper: Paper): readonly Block[] {
+  const { plan, showing, styles, typeface, widthPt } = matter;
+  const sentences = leftoverSentences(paper, plan, showing);
+  if (sentences.length === 0) return [];
+  return [
+    setParagraph({
+      words: [{ text: `Left of ${paper.name}. `, weight: 'semibold' }, { text: sentences.join(' ') }],
+      widthPt,
+      style: styles.body,
+      typeface,
+      beforePt: 8,
+    }),
+  ];
+}

@@ -1,0 +1,319 @@
+import {
+  a4Format,
+  type Block,
+  type Booklet,
+  flow,
+  letterFormat,
+  type Mark,
+  type Page,
+  runningLines,
+  setFigure,
+  setList,
+  setParagraph,
+  type Typeface,
+  textStyles,
+  textWidthPt,
+} from '../drawing/index.ts';
+import type { Arrangement, Layout } from '../layout/index.ts';
+import { pointsOf, type Units } from '../measure/index.ts';
+import type { Plan } from '../planning/index.ts';
+import type { Trimmer } from '../trimming/index.ts';
+import {
+  assemblyWords,
+  capital,
+  cautionsFor,
+  countedInWords,
+  docketOf,
+  exactnessSentences,
+  foldWord,
+  listed,
+  toBuy,
+  toolsFor,
+} from '../words/index.ts';
+import { cuttingPages } from './cuttingPages.ts';
+import { frontFigure } from './frontFigure.ts';
+import { lengthIn, letterFor, type Matter, paperOf, sizeIn } from './matter.ts';
+import { piecesTable } from './piecesTable.ts';
+import { pileSection } from './pileSection.ts';
+import { printable } from './printable.ts';
+import { scorePage } from './scorePage.ts';
+import { trueSizePage } from './trueSizePage.ts';
+
+/** What a guide is made from. */
+export interface GuideRequest {
+  readonly layout: Layout;
+  readonly arrangement: Arrangement;
+  readonly plan: Plan;
+  /** `null`: nobody said which, and pieces come off at the left. */
+  readonly trimmer: Trimmer | null;
+  readonly sheetFormat: 'letter' | 'a4';
+  readonly units: Units;
+  readonly typeface: Typeface;
+  /** Size of the body text; 10.5 when absent, 16 for large print. */
+  readonly bodyPt?: number;
+}
+
+/**
+ * The printed guide: the card and its measures, what to cut, each setting drawn and said, scoring, putting
+ * together, the front at true size, cautions, and what is exact.
+ */
+export function guideOf(request: GuideRequest): Booklet {
+  const format = request.sheetFormat === 'letter' ? letterFormat : a4Format;
+  const layout = printable(request.layout, request.typeface);
+  const matter: Matter = {
+    layout,
+    arrangement: request.arrangement,
+    plan: request.plan,
+    trimmer: request.trimmer,
+    showing: { units: request.units, glyphs: 'printed' },
+    typeface: request.typeface,
+    styles: textStyles(request.bodyPt),
+    widthPt: textWidthPt(format),
+  };
+  const cut = [...request.plan.papers.keys()].map((id) => paperOf(layout, id));
+  const sitting = { passes: 0, sitting: 1 };
+  const body: readonly Block[] = [
+    ...piecesTable(matter),
+    ...needed(matter),
+    ...picturesExplained(matter),
+    ...cut.flatMap((paper) => cuttingPages(matter, paper, sitting)),
+    ...scorePage(matter),
+    ...assembly(matter),
+    ...trueSizePage(matter, format),
+    ...cautions(matter),
+    ...exactness(matter),
+  ];
+  const pagesWith = (contents: readonly Folioed[]): readonly Page[] =>
+    flow([...opening(matter, contents), ...body], {
+      format,
+      furniture: runningLines({
+        format,
+        style: matter.styles.small,
+        head: { left: layout.title },
+        folio: ({ folio }) => String(folio),
+      }),
+    });
+  // The contents line must not move what it points to: set it first with the headings and no true numbers.
+  const unnumbered = body.flatMap(headingsOf).map((heading) => ({ heading, folio: 1 }));
+  let pages = pagesWith(unnumbered);
+  for (let round = 0; round < 2; round += 1) pages = pagesWith(foliosOf(pages));
+  return { title: layout.title, language: 'en', pages };
+}
+
+/** A heading and the page it stands on. */
+interface Folioed {
+  readonly heading: string;
+  readonly folio: number;
+}
+
+/** Title, what the set is, the contents line and the front. */
+function opening(matter: Matter, contents: readonly Folioed[]): readonly Block[] {
+  const { layout, arrangement, trimmer, styles, typeface, widthPt, showing } = matter;
+  const size = sizeIn(showing);
+  const cards = capital(countedInWords(matter.plan.cards, 'card'));
+  const fold = layout.base.fold === 'none' ? 'flat' : foldWord(layout.base.fold);
+  const scale = Math.min(
+    0.75,
+    330 / pointsOf(arrangement.card.height),
+    (widthPt - 190) / pointsOf(arrangement.card.width),
+  );
+  const figure = frontFigure(matter, { card: 0, scale, lettered: true });
+  return [
+    setParagraph({ words: layout.title, widthPt, style: styles.title, typeface, role: 'title' }),
+    setParagraph({
+      words: `${cards}, ${size(arrangement.card)}, ${fold}. ${trimmerWords(trimmer, matter)}`,
+      widthPt,
+      style: styles.body,
+      typeface,
+      beforePt: 2,
+    }),
+    setParagraph({
+      words: contents.flatMap(({ heading, folio }, index) => [
+        { text: `${index === 0 ? '' : '  ·  '}${heading} ` },
+        { text: String(folio), weight: 'semibold' as const },
+      ]),
+      widthPt,
+      style: styles.small,
+      typeface,
+      beforePt: 10,
+      afterPt: 14,
+    }),
+    setFigure({
+      marks: figure.marks,
+      heightPt: figure.heightPt,
+      xPt: Math.max(0, (widthPt - figure.widthPt) / 2),
+      says: frontSays(matter),
+      caption: {
+        words: frontCaption(matter),
+        widthPt,
+        style: styles.small,
+        typeface,
+      },
+    }),
+  ];
+}
+
+/** For whose trimmer the guide is, and on which side it measures. */
+function trimmerWords(trimmer: Trimmer | null, matter: Matter): string {
+  if (trimmer === null) return 'For any trimmer that can be set to these lengths.';
+  const marks = trimmer.marks === null ? '' : ` with a mark every ${lengthIn(matter.showing)(trimmer.marks)}`;
+  return `For a trimmer${marks} that measures on the ${trimmer.measuringEdge}.`;
+}
+
+function frontSays({ layout, arrangement, showing }: Matter): string {
+  const parts = layout.parts.map((part) => `${letterFor(layout, part.id)} ${part.name}`);
+  const size = sizeIn(showing)(arrangement.card);
+  return `The front, ${size}, with ${parts.length === 0 ? 'nothing on it' : listed(parts)}.`;
+}
+
+/** The plate's caption: letters and names. */
+function frontCaption({ layout, showing }: Matter): string {
+  const parts = layout.parts.map((part) => `${letterFor(layout, part.id)} ${part.name}`);
+  const unit = showing.units === 'in' ? 'inches' : 'millimetres';
+  return `Plate 1. The front; measures in ${unit}. ${[`A base`, ...parts].join(', ')}.`;
+}
+
+/** Stock, shopping list and tools. */
+function needed(matter: Matter): readonly Block[] {
+  const { layout, plan, showing } = matter;
+  const used = [...plan.papers.keys()].map((id) => paperOf(layout, id));
+  const { papers, parts } = toBuy(layout, plan, showing);
+  return [
+    heading(matter, 'What you need'),
+    paragraphOf(matter, 'On hand', used.flatMap((paper) => docketOf(paper, showing)).join(' ')),
+    ...(papers.length + parts.length === 0
+      ? []
+      : [paragraphOf(matter, 'Still to get', [...papers, ...parts].join(' '))]),
+    paragraphOf(matter, 'Tools', `${capital(toolsFor(layout, showing.units).join('; '))}.`),
+  ];
+}
+
+/** How to read the cutting pictures. */
+function picturesExplained(matter: Matter): readonly Block[] {
+  const edge = matter.trimmer?.measuringEdge ?? 'left';
+  const directed = [...matter.layout.papers.values()].some(({ up }) => up !== 'any');
+  const words = [
+    `Each setting has its picture. The sheet lies as you turn it under the blade, and the blade runs up and down the page. The heavy rule on the ${edge} is the measuring edge: push the work against it, and the pieces come off on that side, drawn a little apart.`,
+    'Letters name the finished parts; the strokes under a picture count the passes of the blade. What is left over is drawn empty, with its size.',
+    ...(directed
+      ? [
+          'The arrow points to the top of the print. Turn the sheet as the arrow stands, and no print will lie on its side.',
+        ]
+      : []),
+    ...(matter.trimmer === null && edge === 'left'
+      ? [
+          'If your trimmer measures on the right, hold the page to a mirror in your mind: only left and right change places.',
+        ]
+      : []),
+  ].join(' ');
+  return [heading(matter, 'How to read the cutting pictures'), paragraphOf(matter, '', words)];
+}
+
+/** The pile edge-on and the order of putting a card together. */
+function assembly(matter: Matter): readonly Block[] {
+  const { layout, arrangement, showing, styles, typeface, widthPt } = matter;
+  const steps = assemblyWords(layout, arrangement, showing);
+  if (steps.length === 0) return [];
+  const section = pileSection({ layout, arrangement, typeface }, widthPt);
+  const direction =
+    section.along === 'width'
+      ? 'cut across from left to right'
+      : 'cut down from top to bottom, the top at the left';
+  const caption = [
+    `Plate 2. The pile seen edge-on, ${direction}; ${section.thickened === 1 ? 'thickness true' : `drawn ${section.thickened} times as thick as it is`}${section.estimated ? ', partly by estimate' : ''}.`,
+    ...(section.missed.length === 0 ? [] : [`The cut misses ${listed(section.missed)}.`]),
+  ].join(' ');
+  return [
+    heading(matter, 'Putting a card together'),
+    setFigure({
+      marks: section.marks,
+      heightPt: section.heightPt,
+      says: `The pile of the front seen edge-on, bottom first: A base, ${listed(
+        layout.parts.map((part) => `${letterFor(layout, part.id)} ${part.name}`),
+      )}.`,
+      caption: { words: caption, widthPt, style: styles.small, typeface },
+      beforePt: 6,
+      afterPt: 8,
+    }),
+    setList({
+      items: steps.map(({ part, name, tear, lay }) => [
+        { text: `${letterFor(layout, part)} ${name}. `, weight: 'semibold' as const },
+        { text: [tear, lay].filter((sentence) => sentence !== '').join(' ') },
+      ]),
+      labels: 'numbers',
+      widthPt,
+      style: styles.body,
+      typeface,
+      beforePt: 4,
+    }),
+  ];
+}
+
+function cautions(matter: Matter): readonly Block[] {
+  const { layout } = matter;
+  const all = cautionsFor({
+    scored: layout.base.fold !== 'none',
+    glued: layout.parts.length > 0,
+    bought: layout.parts.some((part) => part.papers.length === 0),
+  });
+  return [heading(matter, 'Take care'), ...all.map(({ topic, says }) => paragraphOf(matter, topic, says))];
+}
+
+function exactness(matter: Matter): readonly Block[] {
+  return [
+    heading(matter, 'What is exact and what is not'),
+    ...exactnessSentences(matter.layout, matter.plan).map((sentence) => paragraphOf(matter, '', sentence)),
+  ];
+}
+
+function heading({ styles, typeface, widthPt }: Matter, words: string): Block {
+  return setParagraph({
+    words,
+    widthPt,
+    style: styles.heading,
+    typeface,
+    role: 'heading',
+    beforePt: 24,
+    withNext: true,
+  });
+}
+
+/** A paragraph that may begin with the word it is about. */
+function paragraphOf({ styles, typeface, widthPt }: Matter, topic: string, words: string): Block {
+  return setParagraph({
+    words: [...(topic === '' ? [] : [{ text: `${topic}. `, weight: 'semibold' as const }]), { text: words }],
+    widthPt,
+    style: styles.body,
+    typeface,
+    beforePt: 4,
+  });
+}
+
+/** The headings among the blocks, in order. */
+function headingsOf(block: Block): readonly string[] {
+  if (block.role === 'heading') {
+    return [block.content.flatMap((row) => ('marks' in row ? textsOf(row.marks) : [])).join('')];
+  }
+  return block.content.flatMap((item) => ('content' in item ? headingsOf(item) : []));
+}
+
+/** The headings and where they stand. */
+function foliosOf(pages: readonly Page[]): readonly Folioed[] {
+  return pages.flatMap(({ marks }, index) =>
+    headingMarks(marks).map((text) => ({ heading: text, folio: index + 1 })),
+  );
+}
+
+function headingMarks(marks: readonly Mark[]): readonly string[] {
+  return marks.flatMap((mark) => {
+    if (mark.kind !== 'group') return [];
+    return mark.role === 'heading' ? [textsOf(mark.marks).join('')] : headingMarks(mark.marks);
+  });
+}
+
+function textsOf(marks: readonly Mark[]): readonly string[] {
+  return marks.flatMap((mark) => {
+    if (mark.kind === 'group') return textsOf(mark.marks);
+    return mark.kind === 'text' ? [mark.text] : [];
+  });
+}

@@ -1,0 +1,2 @@
+export { frontDrawing } from './frontDrawing.ts';
+export { type GuideRequest, guideOf } from './guide.ts';

@@ -1,0 +1,103 @@
+import {
+  type Block,
+  dimensionLine,
+  foldStroke,
+  type Mark,
+  rectangle,
+  setFigure,
+  setParagraph,
+  wideStroke,
+} from '../drawing/index.ts';
+import { openedSize, scoresOf } from '../making/index.ts';
+import { minus, pointsOf } from '../measure/index.ts';
+import { counted } from '../words/index.ts';
+import { hatchOf, lengthIn, type Matter, sizeIn } from './matter.ts';
+
+/** How the bases are scored: the opened base drawn with its score line, in words and measured; nothing where none is. */
+export function scorePage(matter: Matter): readonly Block[] {
+  const { layout, showing, styles, typeface, widthPt } = matter;
+  const { size, fold, papers } = layout.base;
+  const scores = scoresOf(size, fold);
+  const paper = papers[0];
+  if (paper === undefined || scores.length === 0) return [];
+  const opened = openedSize(size, fold);
+  const length = lengthIn(showing);
+
+  const scale = Math.min(0.36, 300 / pointsOf(opened.width), 190 / pointsOf(opened.height));
+  const widePt = pointsOf(opened.width) * scale;
+  const highPt = pointsOf(opened.height) * scale;
+  const marks: Mark[] = [
+    {
+      kind: 'path',
+      path: rectangle({ xPt: 0, yPt: 0, widthPt: widePt, heightPt: highPt }),
+      fill: { hatch: hatchOf(layout, paper) },
+      stroke: wideStroke,
+    },
+  ];
+  for (const { axis, at } of scores) {
+    const place = pointsOf(at) * scale;
+    const across = axis === 'width';
+    marks.push(
+      {
+        kind: 'line',
+        from: across ? { xPt: place, yPt: -8 } : { xPt: -8, yPt: place },
+        to: across ? { xPt: place, yPt: highPt + 8 } : { xPt: widePt + 8, yPt: place },
+        stroke: { ...foldStroke, widthPt: 1.2 },
+      },
+      dimensionLine({
+        from: { xPt: 0, yPt: across ? highPt : 0 },
+        to: across ? { xPt: place, yPt: highPt } : { xPt: 0, yPt: place },
+        side: across ? 'bottom' : 'left',
+        label: length(at),
+        typeface,
+      }),
+    );
+  }
+  const measured = dimensionLine({
+    from: { xPt: widePt, yPt: 0 },
+    to: { xPt: widePt, yPt: highPt },
+    side: 'right',
+    label: length(opened.height),
+    typeface,
+  });
+  const wide = dimensionLine({
+    from: { xPt: 0, yPt: 0 },
+    to: { xPt: widePt, yPt: 0 },
+    side: 'top',
+    label: length(opened.width),
+    typeface,
+  });
+
+  const bases = counted(layout.cards + layout.base.spare, 'base');
+  const said = scores.map(({ axis, at }) => {
+    const side = axis === 'width' ? 'left' : 'top';
+    const rest = minus(opened[axis], at);
+    const same = rest === at ? ', the middle' : `, ${length(rest)} from the other edge`;
+    return `score from edge to edge ${length(at)} from the ${side} edge${same}`;
+  });
+  const words = `Lay each of the ${bases} open, ${sizeIn(showing)(opened)}, and ${said.join('; ')}. Fold along the score and press the fold down with a bone folder.`;
+  return [
+    setParagraph({
+      words: 'Scoring the bases',
+      widthPt,
+      style: styles.heading,
+      typeface,
+      role: 'heading',
+      beforePt: 26,
+      withNext: true,
+    }),
+    setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 4, withNext: true }),
+    setFigure({
+      marks: [{ kind: 'group', marks: [...marks, measured, wide], move: { xPt: 60, yPt: 46 } }],
+      heightPt: highPt + 46 + 46,
+      says: `The base lying open, with its score line: ${said.join('; ')}.`,
+      caption: {
+        words: 'The base lying open; the line of long and short dashes is the score.',
+        widthPt,
+        style: styles.small,
+        typeface,
+      },
+      beforePt: 6,
+    }),
+  ];
+}

@@ -1,0 +1,334 @@
+import {
+  black,
+  cropTick,
+  type Frame,
+  fineStroke,
+  grey,
+  type Hatch,
+  lineWidthPt,
+  type Mark,
+  outlineStroke,
+  type Row,
+  rectangle,
+  type TextMark,
+  type Typeface,
+  tallyStrokes,
+  upArrow,
+} from '../drawing/index.ts';
+import { type Axis, type Length, pointsOf, type Size } from '../measure/index.ts';
+
+/** One setting of the trimmer, as its picture needs to know it. */
+export interface PicturedStep {
+  /** Of the workpiece, with the pattern upright. */
+  readonly size: Size;
+  readonly axis: Axis;
+  readonly set: Length;
+  readonly repeat: number;
+  /** What remains along `axis`; zero for nothing. */
+  readonly rest: Length;
+  /** Whether what remains is left over; else it is finished or cut again. */
+  readonly restLeft: boolean;
+  /** The letter of the part that a piece measured off is; `null` for one that is cut again or left over. */
+  readonly letters: readonly (string | null)[];
+  readonly restLetter: string | null;
+  readonly passes: number;
+  readonly workpieces: number;
+}
+
+/** What all the pictures of one paper share. */
+export interface PictureManner {
+  readonly typeface: Typeface;
+  /** Drawn length over true length. */
+  readonly scale: number;
+  /** The paper's hatch, upright. */
+  readonly hatch: Hatch;
+  /** Whether the print has an up to be shown. */
+  readonly directed: boolean;
+  readonly measuringEdge: 'left' | 'right';
+  readonly length: (length: Length) => string;
+  readonly size: (size: Size) => string;
+}
+
+/**
+ * The picture of one setting: the workpiece as the hand turns it under the blade, the pieces a little apart.
+ *
+ * The blade runs up and down and pieces come off at the measuring edge, the heavy rule. Work whose height is
+ * measured lies on its side with the top to the measuring edge, and its hatch turns with it. The picture is
+ * `widthPt` wide; what it shows of the paper has true proportions.
+ */
+export function stepPicture(step: PicturedStep, manner: PictureManner, widthPt: number): Row {
+  const plate = plateOf(step, manner, widthPt);
+  const { pieces, rest } = plate;
+  const hatch = { ...manner.hatch, turnDegrees: manner.hatch.turnDegrees + plate.turnDegrees };
+  const marks: Mark[] = pieces.map((frame) => ({
+    kind: 'path',
+    path: rectangle(frame),
+    fill: { hatch },
+    stroke: outlineStroke,
+  }));
+  if (rest !== null) {
+    marks.push({
+      kind: 'path',
+      path: rectangle(rest),
+      ...(step.restLeft
+        ? { stroke: { ...fineStroke, colour: grey, dashPt: [4, 2.5] } }
+        : { fill: { hatch }, stroke: outlineStroke }),
+    });
+  }
+  marks.push(measuringRule(plate), ...cutTicks(plate, manner));
+  marks.push(...letterMarks(step, plate, manner), ...numberMarks(step, plate, manner));
+  if (manner.directed) {
+    marks.push(upArrow({ at: beyond(plate, 'edge', 16), sizePt: 15, turnDegrees: plate.turnDegrees }));
+  }
+  return { heightPt: plate.top + plate.across + belowPt, marks };
+}
+
+/** The largest scale at which every step's picture keeps to the width and the paper in it to the height. */
+export function pictureScale(
+  steps: readonly Pick<PicturedStep, 'size' | 'axis' | 'repeat'>[],
+  { widthPt, heightPt }: { readonly widthPt: number; readonly heightPt: number },
+): number {
+  return Math.min(
+    ...steps.map(({ size, axis, repeat }) =>
+      Math.min(
+        (widthPt - 2 * besidePt - repeat * gapPt(repeat)) / pointsOf(size[axis]),
+        heightPt / pointsOf(size[acrossAxis(axis)]),
+      ),
+    ),
+  );
+}
+
+/** Room around the drawn paper for ticks, numbers and the arrow. */
+const besidePt = 38;
+const abovePt = 26;
+const belowPt = 40;
+
+/** Where everything lies in the picture. */
+interface Plate {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  /** Drawn length along the blade. */
+  readonly across: number;
+  /** Turn of the work from upright. */
+  readonly turnDegrees: number;
+  readonly edge: 'left' | 'right';
+  /** The first lies at the measuring edge. */
+  readonly pieces: readonly Frame[];
+  readonly rest: Frame | null;
+  /** Places of the cuts, from the measuring edge. */
+  readonly cuts: readonly number[];
+}
+
+function plateOf(step: PicturedStep, { scale, measuringEdge: edge }: PictureManner, widthPt: number): Plate {
+  const each = pointsOf(step.set) * scale;
+  const across = pointsOf(step.size[acrossAxis(step.axis)]) * scale;
+  const gap = gapPt(step.repeat);
+  const cutCount = step.rest > 0 ? step.repeat : step.repeat - 1;
+  const drawn = pointsOf(step.size[step.axis]) * scale + cutCount * gap;
+  const left = (widthPt - drawn) / 2;
+  const top = abovePt;
+  // Places run from the measuring edge; a right-hand edge mirrors them, but never the hatch.
+  const frameAt = (from: number, length: number): Frame => ({
+    xPt: edge === 'left' ? left + from : left + drawn - from - length,
+    yPt: top,
+    widthPt: length,
+    heightPt: across,
+  });
+  return {
+    left,
+    right: left + drawn,
+    top,
+    across,
+    turnDegrees: step.axis === 'width' ? 0 : edge === 'left' ? -90 : 90,
+    edge,
+    pieces: Array.from({ length: step.repeat }, (_, index) => frameAt(index * (each + gap), each)),
+    rest: step.rest > 0 ? frameAt(step.repeat * (each + gap), pointsOf(step.rest) * scale) : null,
+    cuts: Array.from({ length: cutCount }, (_, index) => {
+      const from = (index + 1) * (each + gap) - gap / 2;
+      return edge === 'left' ? left + from : left + drawn - from;
+    }),
+  };
+}
+
+/** How far apart the pieces are drawn: many pieces have little room. */
+function gapPt(repeat: number): number {
+  return Math.min(6, 72 / repeat);
+}
+
+function acrossAxis(axis: Axis): Axis {
+  return axis === 'width' ? 'height' : 'width';
+}
+
+/** A place beside the paper at half its height: beyond the measuring edge or on the far side. */
+function beyond(plate: Plate, side: 'edge' | 'far', byPt: number): { xPt: number; yPt: number } {
+  const left = (side === 'edge') === (plate.edge === 'left');
+  return {
+    xPt: left ? plate.left - byPt : plate.right + byPt,
+    yPt: plate.top + plate.across / 2,
+  };
+}
+
+/** The heavy rule the work is laid to. */
+function measuringRule(plate: Plate): Mark {
+  const { xPt } = beyond(plate, 'edge', 3);
+  return {
+    kind: 'line',
+    from: { xPt, yPt: plate.top - 6 },
+    to: { xPt, yPt: plate.top + plate.across + 6 },
+    stroke: { colour: black, widthPt: 2 * lineWidthPt.heavy },
+  };
+}
+
+/** Crop ticks outside every cut, and at the ends of the blade's way on the far side. */
+function cutTicks(plate: Plate, { measuringEdge }: PictureManner): readonly Mark[] {
+  const bottom = plate.top + plate.across;
+  const far = measuringEdge === 'left' ? 'right' : 'left';
+  const farPt = far === 'right' ? plate.right : plate.left;
+  return [
+    ...plate.cuts.flatMap((xPt) => [
+      cropTick({ at: { xPt, yPt: plate.top }, edge: 'top' }),
+      cropTick({ at: { xPt, yPt: bottom }, edge: 'bottom' }),
+    ]),
+    cropTick({ at: { xPt: farPt, yPt: plate.top }, edge: far, lengthPt: 6 }),
+    cropTick({ at: { xPt: farPt, yPt: bottom }, edge: far, lengthPt: 6 }),
+  ];
+}
+
+/** The letters of finished parts, above them; where they would crowd, the first of a run speaks for it. */
+function letterMarks(step: PicturedStep, plate: Plate, manner: PictureManner): readonly Mark[] {
+  const all = [
+    ...plate.pieces.map((frame, index) => ({ frame, letter: step.letters[index] ?? null })),
+    ...(plate.rest === null ? [] : [{ frame: plate.rest, letter: step.restLetter }]),
+  ];
+  return all.flatMap(({ frame, letter }, index) => {
+    if (letter === null) return [];
+    const crowded =
+      manner.typeface.widthPt(letter, letterPt, 'semibold') > frame.widthPt + gapPt(step.repeat);
+    if (crowded && all[index - 1]?.letter === letter) return [];
+    return [
+      text(
+        letter,
+        { xPt: frame.xPt + frame.widthPt / 2, yPt: plate.top - 5 },
+        { sizePt: letterPt, weight: 'semibold' },
+      ),
+    ];
+  });
+}
+
+const letterPt = 9;
+const numberPt = 8.5;
+
+function numberMarks(step: PicturedStep, plate: Plate, manner: PictureManner): readonly Mark[] {
+  const { typeface } = manner;
+  const bottom = plate.top + plate.across;
+  const widthOf = (label: string) => typeface.widthPt(label, numberPt, 'regular');
+  const marks: Mark[] = [];
+
+  // The setting stands between the crop ticks of the first piece, or below them when it is too narrow.
+  const first = plate.pieces[0];
+  if (first !== undefined) {
+    const setting = manner.length(step.set);
+    const within = widthOf(setting) < first.widthPt - 2;
+    marks.push(
+      text(
+        setting,
+        { xPt: first.xPt + first.widthPt / 2, yPt: bottom + (within ? 11 : 22) },
+        { weight: 'semibold' },
+      ),
+    );
+  }
+
+  // The other side of the work, beside it.
+  const across = manner.length(step.size[acrossAxis(step.axis)]);
+  const side = beyond(plate, 'far', 9);
+  marks.push(
+    text(
+      across,
+      { xPt: side.xPt, yPt: side.yPt + numberPt * 0.35 },
+      { anchor: plate.edge === 'left' ? 'start' : 'end' },
+    ),
+  );
+
+  // What remains: a leftover's size is written on it lightly, with its up-arrow; other work has its length below.
+  if (plate.rest !== null && step.restLeft) marks.push(...leftoverMarks(step, plate.rest, plate, manner));
+  else if (plate.rest !== null) {
+    marks.push(
+      text(manner.length(step.rest), {
+        xPt: plate.rest.xPt + plate.rest.widthPt / 2,
+        yPt: bottom + (widthOf(manner.length(step.rest)) < plate.rest.widthPt - 2 ? 11 : 22),
+      }),
+    );
+  }
+
+  // Tally strokes for the passes, and how many workpieces there are of the kind.
+  const count = step.passes === 1 ? '1 pass' : `${step.passes} passes`;
+  const note = step.workpieces === 1 ? count : `${count}, ${step.workpieces} alike`;
+  const strokes = step.passes <= 20 ? step.passes : 0;
+  const tally = tallyStrokes({ xPt: 0, yPt: 0 }, strokes, { heightPt: 9 });
+  const wide = tally.widthPt + (strokes > 0 ? 6 : 0) + widthOf(note);
+  const start = (plate.left + plate.right - wide) / 2;
+  marks.push({ kind: 'group', marks: [tally.marks], move: { xPt: start, yPt: bottom + 37 } });
+  marks.push(text(note, { xPt: start + wide, yPt: bottom + 37 }, { anchor: 'end' }));
+  return marks;
+}
+
+function leftoverMarks(
+  step: PicturedStep,
+  rest: Frame,
+  plate: Plate,
+  { size, directed, typeface }: PictureManner,
+): readonly Mark[] {
+  const label = size({ ...step.size, [step.axis]: step.rest });
+  const wide = typeface.widthPt(label, lightPt, 'regular');
+  const centre = { xPt: rest.xPt + rest.widthPt / 2, yPt: rest.yPt + rest.heightPt / 2 };
+  const arrowRoom = directed ? 12 : 0;
+  const light = { colour: grey, sizePt: lightPt } as const;
+  const arrow = (at: { xPt: number; yPt: number }) =>
+    directed ? [upArrow({ at, sizePt: 8, colour: grey, turnDegrees: plate.turnDegrees })] : [];
+  if (wide + arrowRoom + 4 <= rest.widthPt && rest.heightPt >= 10) {
+    return [
+      text(label, { xPt: centre.xPt - arrowRoom / 2, yPt: centre.yPt + lightPt * 0.35 }, light),
+      ...arrow({ xPt: centre.xPt + wide / 2 + 2, yPt: centre.yPt }),
+    ];
+  }
+  if (wide + arrowRoom + 4 <= rest.heightPt && rest.widthPt >= 10) {
+    return [
+      {
+        ...text(label, { xPt: centre.xPt + lightPt * 0.35, yPt: centre.yPt + arrowRoom / 2 }, light),
+        turnDegrees: -90,
+      },
+      ...arrow({ xPt: centre.xPt, yPt: centre.yPt - wide / 2 - 2 }),
+    ];
+  }
+  // Too small to write on: its size stands under it, kept within the drawing.
+  const below = plate.top + plate.across + 22;
+  const inwards = plate.edge === 'left' ? ('end' as const) : ('start' as const);
+  const at = {
+    xPt: plate.edge === 'left' ? plate.right + besidePt - 14 : plate.left - besidePt + 14,
+    yPt: below,
+  };
+  return [
+    text(label, at, { ...light, anchor: inwards }),
+    ...arrow({ xPt: at.xPt + (plate.edge === 'left' ? 7 : -7), yPt: below - 3 }),
+  ];
+}
+
+const lightPt = 7.5;
+
+function text(
+  label: string,
+  at: { readonly xPt: number; readonly yPt: number },
+  style: Partial<Pick<TextMark, 'sizePt' | 'weight' | 'colour' | 'anchor'>> = {},
+): TextMark {
+  return {
+    kind: 'text',
+    at,
+    text: label,
+    sizePt: numberPt,
+    weight: 'regular',
+    colour: black,
+    anchor: 'middle',
+    ...style,
+  };
+}

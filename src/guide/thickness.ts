@@ -1,0 +1,41 @@
+import type { Dealt, Layout } from '../layout/index.ts';
+import { type Length, lengthOfTicks, millimetres, ticksPerMillimetre } from '../measure/index.ts';
+import type { Paper } from '../stash/index.ts';
+
+/** A thickness, and whether it was measured or only estimated. */
+export interface Thickness {
+  readonly length: Length;
+  readonly estimated: boolean;
+}
+
+/**
+ * How thick the paper is: as the layout says, else from its weight, else what is usual for its kind.
+ *
+ * By weight: bulk times grammage (ISO 534 defines the bulk), with the bulk of 1.25 cm³/g that 80 g/m² paper of
+ * 0.1 mm has. By kind: common practice, no source.
+ */
+export function thicknessOf(paper: Paper): Thickness {
+  if (paper.thickness !== null) return { length: paper.thickness, estimated: false };
+  if (paper.gsm !== null) {
+    return {
+      length: lengthOfTicks(Math.round((paper.gsm * 1.25 * ticksPerMillimetre) / 1000)),
+      estimated: true,
+    };
+  }
+  return { length: usual[paper.kind ?? ''] ?? usual.other, estimated: true };
+}
+
+/** The thickness of what is dealt to a card; things that are bought are taken as cardstock. */
+export function thicknessOfDealt(layout: Layout, dealt: Dealt): Thickness {
+  const paper = layout.papers.get(dealt.papers[0] ?? '');
+  return paper === undefined ? { length: usual.cardstock, estimated: true } : thicknessOf(paper);
+}
+
+/** Foam tape as crafters use it most, 1/16 in or about 1.5 mm (common practice, no source). */
+export const usualFoam: Length = millimetres(1.5);
+
+const usual: Readonly<Record<string, Length>> & { readonly cardstock: Length; readonly other: Length } = {
+  cardstock: millimetres(0.28),
+  vellum: millimetres(0.09),
+  other: millimetres(0.18),
+};
