@@ -1,4 +1,4 @@
-export { type Block, besideOf, isBlock, type Row, stackOf } from './block.ts';
+export { type Block, besideOf, groupOf, isBlock, type Row, stackOf } from './block.ts';
 export { type CropTickRequest, cropTick } from './cropTick.ts';
 export { type DimensionRequest, dimensionDistancePt, dimensionLine } from './dimension.ts';
 export { type FigureRequest, setFigure } from './figure.ts';

@@ -19,22 +19,23 @@ export function tornOutline(
     });
   }
   const chance = chanceFrom(seed);
-  const deep = (edge: Edge): number => (tornPt[edge] ?? 0) * chance();
-  // How far each end of each edge lies inside the frame; neighbours share a corner.
-  const ends = clockwise.map((edge) => ({ edge, start: deep(edge), end: deep(edge) }));
-  const points = ends.flatMap(({ edge, start, end }, index) => {
-    const before = ends[(index + 3) % 4]!.end;
-    const after = ends[(index + 1) % 4]!.start;
+  const tear = (edge: Edge): number => tornPt[edge] ?? 0;
+  // How far inside each edge, in clockwise order, the corner at its start lies, and that at its end.
+  const ends = clockwise.map((edge) => ({ start: tear(edge) * chance(), end: tear(edge) * chance() }));
+  const points = clockwise.flatMap((edge, index) => {
+    const [before, after] = [clockwise[(index + 3) % 4]!, clockwise[(index + 1) % 4]!];
+    const corner = pointAt(frame, edge, { along: ends[(index + 3) % 4]!.end, inwards: ends[index]!.start });
+    if (tornPt[edge] === undefined) return [corner];
+    // Clear of what the neighbours may tear away, so that the line never crosses itself.
     const length = edge === 'top' || edge === 'bottom' ? frame.widthPt : frame.heightPt;
-    const stops = tornPt[edge] === undefined ? [] : stopsBetween(before, length - after, chance);
     return [
-      pointAt(frame, edge, before, start),
-      ...stops.map((along) => pointAt(frame, edge, along, deep(edge))),
-      // The last point of this edge is not the first of the next: both depths shift the corner.
-      pointAt(frame, edge, length - after, end),
+      corner,
+      ...stopsBetween(tear(before), length - tear(after), chance).map((along) =>
+        pointAt(frame, edge, { along, inwards: tear(edge) * chance() }),
+      ),
     ];
   });
-  return polygon(withoutRepeats(points));
+  return polygon(points);
 }
 
 const clockwise = ['top', 'right', 'bottom', 'left'] as const satisfies readonly Edge[];
@@ -49,7 +50,11 @@ function stopsBetween(from: number, to: number, chance: () => number): readonly 
 }
 
 /** The point `along` an edge, going clockwise, and `inwards` of it. */
-function pointAt(frame: Frame, edge: Edge, along: number, inwards: number): Point {
+function pointAt(
+  frame: Frame,
+  edge: Edge,
+  { along, inwards }: { readonly along: number; readonly inwards: number },
+): Point {
   const { xPt, yPt, widthPt, heightPt } = frame;
   switch (edge) {
     case 'top':
@@ -61,13 +66,6 @@ function pointAt(frame: Frame, edge: Edge, along: number, inwards: number): Poin
     case 'left':
       return { xPt: xPt + inwards, yPt: yPt + heightPt - along };
   }
-}
-
-function withoutRepeats(points: readonly Point[]): readonly Point[] {
-  return points.filter((point, index) => {
-    const before = points.at(index - 1)!;
-    return point.xPt !== before.xPt || point.yPt !== before.yPt;
-  });
 }
 
 /** Numbers from 0 up to but not 1, always the same for a seed (the mulberry32 generator, public domain). */

@@ -2,6 +2,8 @@ import type { Json } from './json.ts';
 
 /** How many characters of a value a message shows. */
 const longest = 50;
+/** More UTF-16 units than that many characters have. */
+const most = 2 * longest + 2;
 
 // Control characters, what turns or hides its neighbours (bidirectional marks, zero width), line separators,
 // lone halves of a pair, and code points that are no characters.
@@ -12,21 +14,20 @@ const hidden = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}\u00a0\u2000-\u200a\u
  * that cannot be seen written as its escape.
  */
 export function excerpt(value: Json): string {
-  const characters: string[] = [];
+  let shown = '';
   for (const piece of pieces(value)) {
-    characters.push(...piece.slice(0, longest + 1));
-    if (characters.length > longest) break;
+    shown += piece;
+    if (shown.length > most) break;
   }
-  const shown = characters.join('').replace(hidden, escaped);
-  return shown.length > longest ? `${[...shown].slice(0, longest - 1).join('')}…` : shown;
+  const characters = [...shown.replace(hidden, escaped)];
+  return characters.length > longest ? `${characters.slice(0, longest - 1).join('')}…` : characters.join('');
 }
 
 function* pieces(value: Json): Generator<string> {
   if (value === null || typeof value === 'number' || typeof value === 'boolean') yield String(value);
   else if (typeof value === 'string') {
-    // The end is cut before it is escaped, so that a text of megabytes costs no more than a short one.
-    const start = value.slice(0, longest + 1);
-    yield JSON.stringify(start);
+    // Cut before it is escaped, so that a text of megabytes costs no more than a short one.
+    yield JSON.stringify(value.slice(0, most));
   } else if (isEntries(value)) {
     yield '[';
     for (const [index, entry] of value.entries()) {
@@ -38,7 +39,7 @@ function* pieces(value: Json): Generator<string> {
     let between = '{ ';
     for (const name in value) {
       yield between;
-      yield JSON.stringify(name.slice(0, longest + 1));
+      yield JSON.stringify(name.slice(0, most));
       yield ': ';
       yield* pieces(value[name] ?? null);
       between = ', ';

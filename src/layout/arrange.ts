@@ -11,7 +11,7 @@ import {
 } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Anchor, Face, Layout, Part, Place } from './layout.ts';
-import { type LayoutProblem, nameOf, partProblem, placeField } from './layoutProblem.ts';
+import { type LayoutProblem, lyingOn, partProblem, placeField } from './layoutProblem.ts';
 import {
   endOf,
   excess,
@@ -181,7 +181,7 @@ function lineOf(soFar: SoFar): Line {
       'sumOff',
       placeField(layout, index, piece),
       { ...Object.fromEntries(numbered), room: bed.under.seen.length, difference },
-      { on: nameOf(layout, part.on), axis },
+      { ...lyingOn(layout, part.on), axis },
     );
   });
 
@@ -290,7 +290,7 @@ function givenLength(
       const { inset } = part.extent;
       const seen = insetOn(under, inset);
       if (seen.length > 0) return seen;
-      report('insetTooLarge', 'inset', { inset, room: under.length }, { on: nameOf(layout, part.on), axis });
+      report('insetTooLarge', 'inset', { inset, room: under.length }, { ...lyingOn(layout, part.on), axis });
       return null;
     }
     case 'size': {
@@ -314,7 +314,7 @@ function filledLength(
     if (bed === null) return null;
     const room = roomBetween(bed.under, bed);
     if (room.length <= 0) {
-      const names = { on: nameOf(layout, layout.parts[index]!.on), axis };
+      const names = { ...lyingOn(layout, layout.parts[index]!.on), axis };
       report(
         'noRoom',
         placeField(layout, index, piece),

@@ -1,7 +1,7 @@
 import type { Axis, Length } from '../measure/index.ts';
 import type { Arrangement } from './arrange.ts';
 import type { Layout } from './layout.ts';
-import { type LayoutProblem, nameOf, partProblem } from './layoutProblem.ts';
+import { type LayoutProblem, lyingOn, partProblem } from './layoutProblem.ts';
 import { type LayoutSum, sumsOf } from './sums.ts';
 import { unseen } from './unseen.ts';
 
@@ -17,7 +17,7 @@ export function unevenBorders(layout: Layout, arrangement: Arrangement): readonl
   const problems = new Map<string, LayoutProblem>();
   const report = (row: FramingRow, numbers: Readonly<Record<string, number>>, last: string) => {
     const index = layout.parts.findIndex(({ id }) => id === row.first);
-    const names = { on: nameOf(layout, row.on), last: nameOf(layout, last) };
+    const names = { ...lyingOn(layout, row.on), last: layout.parts.find(({ id }) => id === last)!.name };
     const problem = partProblem(layout, index, 'unevenBorder', 'place', numbers, names);
     // The same for every piece of what they lie on.
     problems.set(JSON.stringify([problem.where, problem.names, numbers]), problem);

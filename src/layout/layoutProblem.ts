@@ -39,7 +39,8 @@ export function placeField(layout: Layout, index: number, piece: number): string
   return others.some((place) => place !== first) ? `place[${piece}]` : 'place';
 }
 
-/** What people call the thing with that id that parts lie on: a part's name, or the id of the face. */
-export function nameOf(layout: Layout, on: string): string {
-  return layout.parts.find((part) => part.id === on)?.name ?? on;
+/** What parts lie on, for a sentence: a part's name under `on`, or a face of the card under `face`. */
+export function lyingOn(layout: Layout, on: string): Names {
+  const part = layout.parts.find(({ id }) => id === on);
+  return part === undefined ? { face: on } : { on: part.name };
 }

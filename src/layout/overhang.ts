@@ -58,7 +58,7 @@ function* overhangsOf(
   const { part } = arranged;
   const { box, under, borders } = laid;
   if (box === null || under === null || borders === null) return;
-  const names = { on: onto?.name ?? part.on };
+  const names = onto === null ? { face: part.on } : { on: onto.name };
   const cardBorders = bordersOf({ left: zero, top: zero, ...card }, box);
   const onCard = { face: arranged.face };
 
@@ -66,7 +66,9 @@ function* overhangsOf(
   for (const axis of ['width', 'height'] as const) {
     const { span, edges } = sides[axis];
     if (
-      problems.some(({ code, part: id, names }) => code === 'sumOff' && id === part.id && names.axis === axis)
+      problems.some(
+        ({ code, part: id, names: about }) => code === 'sumOff' && id === part.id && about.axis === axis,
+      )
     ) {
       hangsOver = true;
       continue;

@@ -28,9 +28,7 @@ export function overlaps(layout: Layout, arrangement: Arrangement): readonly Lay
             partProblem(layout, lower.index, 'piecesStacked', 'place', { count }),
           );
         } else {
-          report(`overlap ${lower.index}`, () =>
-            partProblem(layout, lower.index, 'overlap', 'place', {}, names),
-          );
+          report(`overlap ${lower.index}`, () => partProblem(layout, lower.index, 'overlap', 'place', {}));
         }
       } else if (covers(upper, lower)) {
         if (isVellum(layout, upper.part)) continue;

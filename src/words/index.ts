@@ -1,7 +1,9 @@
 export { type AssemblyWords, assemblyWords, dealtWords } from './assembly.ts';
 export { type Caution, type CautionedSet, cautionsFor } from './caution.ts';
 export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
+export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
+export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { docketOf, foldWord, standing, type ToBuy, toBuy, toolsFor } from './papers.ts';
 export { partName } from './partName.ts';

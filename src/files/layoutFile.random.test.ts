@@ -1,0 +1,210 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { fileProblemSentence } from '../words/index.ts';
+import type { FileProblem } from './fileProblem.ts';
+import { readLayoutFile, writeLayoutFile } from './layoutFile.ts';
+import type { Path } from './path.ts';
+import { randomFile } from './testing/randomFile.ts';
+
+test('a file without slips is read, and written it reads alike', () => {
+  fc.assert(
+    fc.property(randomFile(), (file) => {
+      const read = readLayoutFile(JSON.stringify(file));
+      expect('problems' in read ? read.problems : []).toEqual([]);
+      if ('problems' in read) return;
+      // Nothing is lost: the file written is the file that was read, x- fields and typed texts and all.
+      const written = writeLayoutFile(read.file);
+      expect(JSON.parse(written)).toEqual(JSON.parse(JSON.stringify(file)));
+      const again = readLayoutFile(written);
+      expect(again).toEqual(read);
+      expect('file' in again && writeLayoutFile(again.file)).toBe(written);
+    }),
+    { numRuns: 300 },
+  );
+});
+
+test('neither the order of fields nor the fields of other tools change the layout', () => {
+  fc.assert(
+    fc.property(randomFile(), (file) => {
+      const turned = JSON.stringify(reversed(file));
+      const read = readLayoutFile(JSON.stringify(file));
+      const other = readLayoutFile(turned);
+      if (!('layout' in read) || !('layout' in other)) throw new Error('a random file is without slips');
+      expect({
+        ...other.layout,
+        typed: sorted(other.layout.typed),
+        papers: sorted(other.layout.papers),
+      }).toEqual({
+        ...read.layout,
+        typed: sorted(read.layout.typed),
+        papers: sorted(read.layout.papers),
+      });
+    }),
+    { numRuns: 100 },
+  );
+});
+
+/** The file with the fields of every object the other way about, and one more field of another tool in each. */
+function reversed(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(reversed);
+  if (typeof value !== 'object' || value === null) return value;
+  const entries = Object.entries(value).reverse();
+  return Object.fromEntries([
+    ...entries.map(([name, entry]) => [name, reversed(entry)]),
+    ['x-more', [{}, null]],
+  ]);
+}
+
+function sorted<Value>(map: ReadonlyMap<string, Value>): [string, Value][] {
+  return [...map].sort(([a], [b]) => (a < b ? -1 : 1));
+}
+
+// What might stand in place of a value.
+const odd = fc.oneof(
+  fc.constantFrom(
+    null,
+    true,
+    0,
+    -1,
+    1.5,
+    1e9,
+    1e300,
+    '',
+    'fill',
+    '1 in',
+    '-1 in',
+    '0',
+    '1/0',
+    'base',
+    'toString',
+    '\ud800',
+  ),
+  fc.constantFrom([], {}, [[]], ['1 in', '1 in'], { left: '1 in' }, { 'x-a': 1 }),
+  fc.jsonValue({ maxDepth: 2 }),
+);
+const oddName = fc.constantFrom(
+  'size',
+  'id',
+  'gap',
+  'above',
+  'inset',
+  'sheets',
+  'constructor',
+  'x-y',
+  'szie',
+  '',
+  'a\u200b',
+);
+
+test('whatever stands in a file, it is a layout or has problems that say where and what', () => {
+  const edit = fc.record({
+    at: fc.nat(),
+    kind: fc.constantFrom('put', 'put', 'drop', 'rename', 'twice'),
+    odd,
+    oddName,
+  });
+  fc.assert(
+    fc.property(randomFile(), fc.array(edit, { minLength: 1, maxLength: 4 }), (file, edits) => {
+      const root = { file: JSON.parse(JSON.stringify(file)) as unknown };
+      for (const { at, kind, odd, oddName } of edits) {
+        const nodes = nodesOf(root);
+        const node = nodes[at % nodes.length];
+        if (node !== undefined) change(node, kind, odd, oddName);
+      }
+      judge(readLayoutFile(JSON.stringify(root.file) ?? ''), root.file);
+    }),
+    { numRuns: 1_500 },
+  );
+});
+
+test('whatever text a file holds, it is a layout or has problems', () => {
+  const piece = fc.constantFrom(
+    '"',
+    '{',
+    '}',
+    '[',
+    ']',
+    ',',
+    ':',
+    '0',
+    '-',
+    '\\',
+    '/',
+    "'",
+    '\u0000',
+    '\u2028',
+    'null',
+    '"x-a":',
+  );
+  fc.assert(
+    fc.property(
+      randomFile(),
+      fc.array(fc.tuple(fc.nat(), fc.nat(3), piece), { minLength: 1, maxLength: 3 }),
+      (file, edits) => {
+        const text = edits.reduce(
+          (before, [at, out, put]) => {
+            const place = at % (before.length + 1);
+            return before.slice(0, place) + put + before.slice(place + out);
+          },
+          JSON.stringify(file, null, 1),
+        );
+        const read = readLayoutFile(text);
+        for (const problem of 'problems' in read ? read.problems : []) speaks(problem);
+        expect('layout' in read || read.problems.length > 0).toBe(true);
+      },
+    ),
+    { numRuns: 1_000 },
+  );
+});
+
+interface Node {
+  readonly holder: object;
+  readonly key: string;
+}
+
+/** Every value below `holder` with what holds it. */
+function nodesOf(holder: object): Node[] {
+  return Object.entries(holder).flatMap(([key, value]) => [
+    { holder, key },
+    ...(typeof value === 'object' && value !== null ? nodesOf(value) : []),
+  ]);
+}
+
+function change({ holder, key }: Node, kind: string, value: unknown, name: string): void {
+  const list = Array.isArray(holder);
+  const entry: unknown = Reflect.get(holder, key);
+  if (kind === 'put' || (kind === 'rename' && list)) Reflect.set(holder, key, value);
+  else if (kind === 'drop' && list) holder.splice(Number(key), 1);
+  else if (kind === 'twice' && list) holder.push(entry);
+  else {
+    if (kind !== 'twice') Reflect.deleteProperty(holder, key);
+    if (kind !== 'drop' && !('file' in holder)) Reflect.set(holder, name, entry);
+  }
+}
+
+function judge(read: ReturnType<typeof readLayoutFile>, file: unknown): void {
+  if ('layout' in read) return;
+  expect(read.problems.length).toBeGreaterThan(0);
+  for (const problem of read.problems) {
+    speaks(problem);
+    expect(stands(problem.path, file), `${problem.code} at ${problem.where}`).toBe(true);
+  }
+}
+
+function speaks(problem: FileProblem): void {
+  const sentence = fileProblemSentence(problem);
+  expect(sentence).toContain(problem.where);
+  expect(sentence).toMatch(/^\S.{10,900}\.$/u);
+  expect(sentence).not.toMatch(/undefined|\[object|[\p{Cc}\p{Cs}]/u);
+}
+
+/** Whether the field is there, or is missing from an object that is there. */
+function stands(path: Path, file: unknown): boolean {
+  let value: unknown = file;
+  for (const [index, key] of path.entries()) {
+    if (typeof value !== 'object' || value === null) return false;
+    if (!Object.hasOwn(value, key)) return index === path.length - 1 && typeof key === 'string';
+    value = Reflect.get(value, key);
+  }
+  return true;
+}

@@ -1,0 +1,199 @@
+import fc from 'fast-check';
+import type { JsonObject } from '../json.ts';
+
+/** Random layout files with nothing wrong: every field, every way to write it, fields of other tools anywhere. */
+export function randomFile(): fc.Arbitrary<JsonObject> {
+  return fc.constantFrom<'in' | 'mm'>('in', 'mm').chain((units) =>
+    fc.uniqueArray(id(), { maxLength: 5 }).chain((papers) =>
+      fc.uniqueArray(partId(), { maxLength: 6 }).chain((parts) =>
+        object({
+          cardwright: fc.constant(1),
+          title: optional(shownText()),
+          units: fc.constant(units),
+          cards: fc.integer({ min: 1, max: 100_000 }),
+          base: object({
+            size: fc.tuple(positive(), positive()),
+            fold: fc.constantFrom('left', 'top', 'none'),
+            ...dealt(papers),
+          }),
+          papers: table(papers),
+          parts: pile(parts, papers),
+        }),
+      ),
+    ),
+  );
+}
+
+const absent = Symbol('absent');
+
+function optional<Value>(value: fc.Arbitrary<Value>): fc.Arbitrary<Value | typeof absent> {
+  return fc.oneof(value, fc.constant<typeof absent>(absent));
+}
+
+/** An object of the fields that are there, sometimes with a field of another tool. */
+function object(fields: Readonly<Record<string, fc.Arbitrary<unknown>>>): fc.Arbitrary<JsonObject> {
+  const foreign = fc.oneof(
+    { weight: 9, arbitrary: fc.constant({}) },
+    { weight: 1, arbitrary: fc.record({ 'x-tool': fc.jsonValue({ maxDepth: 3 }) }) },
+  );
+  return fc.tuple(fc.record(fields), foreign).map(([own, other]) => {
+    const entries = Object.entries(own).filter(([, value]) => value !== absent);
+    return JSON.parse(JSON.stringify({ ...Object.fromEntries(entries), ...other }));
+  });
+}
+
+function id(): fc.Arbitrary<string> {
+  // Whole numbers are left out: objects put those names first, which is no order of the file.
+  const letters = [...'abcXYZ09-_'];
+  return fc.oneof(
+    fc.string({ unit: fc.constantFrom(...letters), minLength: 1, maxLength: 8 }).map((text) => `p${text}`),
+    fc.constantFrom('constructor', 'toString', 'valueOf', 'x-mas', 'length'),
+  );
+}
+
+function partId(): fc.Arbitrary<string> {
+  return id().filter((text) => !['base', 'inside', 'back'].includes(text));
+}
+
+function shownText(): fc.Arbitrary<string> {
+  return fc.oneof(
+    fc.constantFrom('', 'Côte d’azur', 'דף', '"\\', '🌙 moon'),
+    fc.string({ unit: 'grapheme-ascii' }),
+  );
+}
+
+/** Lengths that are no more than 8 in, so that margins leave something of every sheet. */
+function positive(): fc.Arbitrary<string> {
+  return fc.oneof(
+    fc
+      .tuple(fc.integer({ min: 0, max: 7 }), fc.integer({ min: 1, max: 15 }))
+      .map(([whole, parts]) => `${whole} ${parts}/16 in`),
+    fc.integer({ min: 1, max: 2_000 }).map((tenths) => `${tenths / 10} mm`),
+    fc.integer({ min: 1, max: 8 }).map(String),
+    fc.constantFrom('3 1/7 in', '5¼"', '13,3 cm', '1/3 in'),
+  );
+}
+
+function distance(): fc.Arbitrary<string> {
+  return fc.oneof(positive(), fc.constantFrom('0', '-1/8 in', '-2 mm'));
+}
+
+function oneOf(...words: readonly string[]): fc.Arbitrary<string | typeof absent> {
+  return optional(fc.constantFrom(...words));
+}
+
+function dealt(papers: readonly string[]): Record<string, fc.Arbitrary<unknown>> {
+  const one = papers.length === 0 ? fc.constant(null) : fc.constantFrom(...papers);
+  const list =
+    papers.length === 0 ? one : fc.array(fc.constantFrom(...papers), { minLength: 1, maxLength: 4 });
+  return {
+    paper: fc.oneof(fc.constant(null), one, list),
+    side: oneOf('front', 'back'),
+    turn: oneOf('locked', 'free'),
+    spare: optional(fc.integer({ min: 0, max: 100_000 })),
+  };
+}
+
+function edges(length: fc.Arbitrary<string>): fc.Arbitrary<JsonObject> {
+  return object({
+    left: optional(length),
+    right: optional(length),
+    top: optional(length),
+    bottom: optional(length),
+  });
+}
+
+function table(papers: readonly string[]): fc.Arbitrary<JsonObject> {
+  return fc
+    .tuple(...papers.map(() => paper()))
+    .map((values) => Object.fromEntries(papers.map((name, index) => [name, values[index] ?? null])));
+}
+
+function paper(): fc.Arbitrary<JsonObject> {
+  const up = oneOf('any', 'one-way', 'two-way');
+  return fc.boolean().chain((priced) =>
+    object({
+      name: optional(shownText()),
+      kind: oneOf('cardstock', 'patterned', 'vellum', ''),
+      gsm: optional(fc.oneof(fc.integer({ min: 1, max: 400 }), fc.constant(162.5))),
+      thickness: optional(positive()),
+      up,
+      back: optional(object({ name: shownText(), up })),
+      sheets: fc.array(sheet(priced), { maxLength: 3 }),
+    }),
+  );
+}
+
+function sheet(priced: boolean): fc.Arbitrary<JsonObject> {
+  const wide = fc.constantFrom('20 in', '600 mm', '50.8 cm');
+  return object({
+    size: fc.tuple(wide, wide),
+    count: fc.oneof(fc.constant(null), fc.integer({ min: 0, max: 1_000_000 })),
+    price: priced ? fc.constantFrom('0.35', '1', '0,4', '12.3456', '0') : fc.constant(absent),
+    grain: oneOf('width', 'height'),
+    scrap: optional(fc.boolean()),
+    margin: optional(fc.oneof(positive(), fc.constant('0'), edges(positive()))),
+  });
+}
+
+function pile(ids: readonly string[], papers: readonly string[]): fc.Arbitrary<readonly JsonObject[]> {
+  return fc.tuple(...ids.map((own, index) => part(own, ids.slice(0, index), papers)));
+}
+
+function part(own: string, earlier: readonly string[], papers: readonly string[]): fc.Arbitrary<JsonObject> {
+  const others = {
+    id: fc.constant(own),
+    name: optional(shownText()),
+    adhere: oneOf('flat', 'raised', 'spots'),
+    lies: oneOf('upright', 'sideways'),
+    ...dealt(papers),
+  };
+  // All on the front, so that every earlier part may be a neighbour.
+  const on = optional(fc.constantFrom('base', ...earlier));
+  const fill = fc.oneof(positive(), fc.constant('fill'));
+  return fc.integer({ min: 1, max: 3 }).chain((count) => {
+    const where = {
+      count: count === 1 ? optional(fc.constant(1)) : fc.constant(count),
+      place: optional(
+        fc.oneof(place(earlier), fc.array(place(earlier), { minLength: count, maxLength: count })),
+      ),
+    };
+    return fc.oneof(
+      object({ ...others, ...where, on, size: fc.tuple(fill, fill), torn: optional(edges(positive())) }),
+      object({
+        ...others,
+        ...where,
+        on,
+        inset: positive(),
+        shape: oneOf('rectangle'),
+        torn: optional(edges(positive())),
+      }),
+      object({ ...others, ...where, on, shape: fc.constant('circle'), diameter: positive() }),
+      object({
+        ...others,
+        ...where,
+        on: fc.constantFrom('inside', 'back'),
+        size: fc.tuple(positive(), positive()),
+        place: fc.constant({}),
+      }),
+    );
+  });
+}
+
+function place(earlier: readonly string[]): fc.Arbitrary<JsonObject> {
+  if (earlier.length === 0)
+    return object({ left: optional(distance()), right: optional(distance()), top: optional(distance()) });
+  const neighbour = optional(fc.constantFrom(...earlier));
+  const gap = optional(fc.oneof(distance(), fc.tuple(distance(), distance())));
+  return fc.oneof(
+    object({
+      left: optional(distance()),
+      leftOf: neighbour,
+      below: fc.constantFrom(...earlier),
+      bottom: optional(distance()),
+      gap,
+    }),
+    object({ rightOf: neighbour, right: optional(distance()), above: fc.constantFrom(...earlier), gap }),
+    object({ top: optional(distance()), bottom: optional(distance()) }),
+  );
+}

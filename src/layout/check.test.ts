@@ -1,0 +1,406 @@
+import { afterAll, describe, expect, test } from 'vitest';
+import { zero } from '../measure/index.ts';
+import { arrange } from './arrange.ts';
+import { checkLayout } from './check.ts';
+import { type LayoutCode, layoutCodes } from './codes.ts';
+import type { Layout, Part } from './layout.ts';
+import { awayFrom, inch, layoutOf, mm, paper, part, type Sketch } from './testing/build.ts';
+
+const a2 = [inch('4 1/4'), inch('5 1/2')] as const;
+const letter = { width: inch('8 1/2'), height: inch('11') };
+
+/** Every code that some test of this file has seen. */
+const met = new Set<LayoutCode>();
+
+afterAll(() => {
+  expect([...met].sort()).toEqual(Object.keys(layoutCodes).sort());
+});
+
+describe('sound sets', () => {
+  test('ten birthday cards', () => {
+    const layout = layoutOf({
+      base: a2,
+      basePapers: ['cream'],
+      papers: [paper('cream', [{ size: letter, grain: 'height' }]), paper('bees', [], 'one-way')],
+      parts: [
+        part('mat', { inset: inch('1/8') }),
+        part('bees', {
+          on: 'mat',
+          size: [inch('3 3/4'), inch('3')],
+          place: { top: inch('1/8') },
+          papers: ['bees'],
+        }),
+        part('dots', {
+          on: 'mat',
+          size: [inch('3 3/4'), inch('1 3/4')],
+          place: { top: awayFrom('bees', inch('1/4')), bottom: inch('1/8') },
+        }),
+        part('verse', { on: 'inside', inset: inch('1/8') }),
+        part('plate', {
+          on: 'mat',
+          size: [inch('3 1/4'), inch('1')],
+          place: { top: inch('2 3/4') },
+          adhere: 'raised',
+        }),
+        part('sentiment', { on: 'plate', inset: inch('1/8') }),
+      ],
+    });
+    expect(found(layout)).toEqual([]);
+  });
+
+  test('thank-you cards: torn edges are laid over the strip below them', () => {
+    const layout = layoutOf({
+      units: 'mm',
+      base: [mm(148), mm(105)],
+      fold: 'top',
+      parts: [
+        part('navy', { size: [mm(142), mm(25)], place: { top: mm(57) } }),
+        part('leaf', { size: [mm(142), mm(72)], torn: { bottom: mm(8) }, place: { top: mm(3) } }),
+        part('stripe', { size: [mm(142), mm(38)], torn: { top: mm(8) }, place: { bottom: mm(3) } }),
+      ],
+    });
+    expect(found(layout)).toEqual([]);
+  });
+
+  test('three squares on mats of their own, a flush strip, a circle on a circle', () => {
+    const across = ['1/4', '1 5/8', '3'].map((left) => ({ left: inch(left), top: inch('1/4') }));
+    const layout = layoutOf({
+      base: a2,
+      parts: [
+        part('mats', { size: [inch('1'), inch('1')], place: across }),
+        part('squares', { on: 'mats', inset: inch('1/16'), count: 3 }),
+        part('strip', { size: [inch('4 1/4'), inch('1')], place: { bottom: inch('1/4') } }),
+        part('moon', { diameter: inch('2'), place: { top: inch('1 1/2') } }),
+        part('ring', { on: 'moon', shape: 'circle', inset: inch('1/8') }),
+      ],
+    });
+    expect(found(layout)).toEqual([]);
+  });
+
+  test('thirds of an inch, rounded down when they are read, are flush', () => {
+    const third = mm(8.466_25);
+    const layout = layoutOf({
+      base: [inch('1'), inch('1')],
+      parts: [0, 1, 2].map((place) =>
+        part(`bar${place}`, {
+          size: [third, inch('1')],
+          place: place === 0 ? { left: zero } : { left: awayFrom(`bar${place - 1}`, zero) },
+        }),
+      ),
+    });
+    expect(found(layout)).toEqual([]);
+  });
+});
+
+describe('what is larger or hangs over', () => {
+  test('a mat higher than the card', () => {
+    // A strip of 1 3/8 x 5 3/4 on a card of 4 1/4 x 5 1/2 must be refused.
+    expect(foundOn([part('strip', { size: [inch('1 3/8'), inch('5 3/4')] })])).toEqual([
+      [
+        'largerThanCard',
+        'parts[0].size[1]',
+        { size: inch('5 3/4'), room: inch('5 1/2'), difference: inch('1/4') },
+      ],
+    ]);
+  });
+
+  test('a mat that would fit if it were turned says so', () => {
+    const wide = layoutOf({ base: a2, parts: [part('mat', { size: [inch('5'), inch('4')] })] });
+    expect(check(wide)[0]).toMatchObject({
+      code: 'largerThanCard',
+      severity: 'error',
+      names: { axis: 'width', face: 'base', turned: 'fits' },
+    });
+    const large = layoutOf({ base: a2, parts: [part('mat', { size: [inch('5'), inch('5')] })] });
+    expect(check(large)[0]!.names.turned).toBe('larger');
+  });
+
+  test('a panel larger than its mat, and one that is meant to be', () => {
+    const mat = part('mat', { inset: inch('1/2') });
+    expect(foundOn([mat, part('panel', { on: 'mat', size: [inch('3 1/2'), inch('4')] })])).toContainEqual([
+      'largerThanPart',
+      'parts[1].size[0]',
+      { size: inch('3 1/2'), room: inch('3 1/4'), difference: inch('1/4') },
+    ]);
+    const meant = part('panel', {
+      on: 'mat',
+      size: [null, inch('2')],
+      place: { left: inch('-1/8'), right: inch('-1/8') },
+    });
+    expect(foundOn([mat, meant])).toEqual([
+      ['overhang', 'parts[1].place', { over: inch('1/8') }],
+      ['overhang', 'parts[1].place', { over: inch('1/8') }],
+    ]);
+  });
+
+  test('what lies within an overhanging part is not named with it', () => {
+    const tag = part('tag', { size: [inch('2'), inch('2')], place: { left: inch('3'), top: inch('1/2') } });
+    expect(foundOn([tag, part('heart', { on: 'tag', inset: inch('1/8') })])).toEqual([
+      ['overCardEdge', 'parts[0].place', { over: inch('3/4') }],
+    ]);
+  });
+
+  test('over the edge of a part is a caution, over the edge of the card an error', () => {
+    const panel = part('panel', {
+      size: [inch('2'), inch('2')],
+      place: { left: inch('1/4'), top: inch('1/4') },
+    });
+    const tag = (left: string) =>
+      part('tag', { on: 'panel', size: [inch('1'), inch('1/2')], place: { left: inch(left) } });
+    expect(foundOn([panel, tag('1 1/2')])).toEqual([
+      ['overPartEdge', 'parts[1].place', { over: inch('1/2') }],
+    ]);
+    expect(foundOn([panel, tag('3 1/2')])).toEqual([
+      ['overCardEdge', 'parts[1].place', { over: inch('1/2') }],
+    ]);
+  });
+
+  test('an inset part that is pushed off', () => {
+    const mat = part('mat', { size: [inch('3'), inch('3')] });
+    const pushed = part('panel', { on: 'mat', inset: inch('1/8'), place: { left: inch('1/2') } });
+    expect(foundOn([mat, pushed])).toContainEqual([
+      'negativeBorder',
+      'parts[1].place',
+      { over: inch('1/4') },
+    ]);
+  });
+
+  test('corners over the rim of a circle', () => {
+    const moon = part('moon', { diameter: inch('2') });
+    // Half the diagonal of a square of 1 1/2 in is 1.0607 in.
+    const square = part('square', { on: 'moon', size: [inch('1 1/2'), inch('1 1/2')] });
+    const [problem] = check(layoutOf({ base: a2, parts: [moon, square] }));
+    expect(problem).toMatchObject({ code: 'overPartEdge', names: { edge: 'rim' } });
+    expect(problem!.numbers.over! / inch('1')).toBeCloseTo(0.060_66, 4);
+    expect(foundOn([moon, part('square', { on: 'moon', size: [inch('1 3/8'), inch('1 3/8')] })])).toEqual([]);
+  });
+
+  test('each piece that is wrong in its own way is named once, by its place', () => {
+    const row = ['1/4', '1 1/2', '3 1/2'].map((left) => ({ left: inch(left) }));
+    expect(foundOn([part('dots', { diameter: inch('1'), place: row })])).toEqual([
+      ['overCardEdge', 'parts[0].place[2]', { over: inch('1/4') }],
+    ]);
+  });
+
+  test('a sum that is off is not named again as an overhang', () => {
+    const over = part('mat', {
+      size: [inch('4 1/2'), inch('5')],
+      place: { left: inch('1/8'), right: inch('1/8') },
+    });
+    expect(foundOn([over]).map(([code]) => code)).toEqual(['sumOff']);
+  });
+});
+
+describe('borders', () => {
+  test('4 and 5 mm on half an A4 sheet', () => {
+    const layout = layoutOf({
+      units: 'mm',
+      base: [mm(148), mm(105)],
+      fold: 'top',
+      parts: [part('mat', { size: [mm(140), mm(95)] })],
+    });
+    expect(found(layout)).toEqual([['unevenBorder', 'parts[0].place', { across: mm(4), down: mm(5) }]]);
+    const trimmed = layoutOf({
+      units: 'mm',
+      base: [mm(145), mm(105)],
+      fold: 'top',
+      parts: [
+        part('mat', { size: [mm(135), mm(95)] }),
+        part('panel', { on: 'mat', size: [mm(125), mm(85)] }),
+      ],
+    });
+    expect(found(trimmed)).toEqual([]);
+  });
+
+  test('left and right, top and bottom', () => {
+    const off = part('mat', {
+      size: [inch('4'), inch('5')],
+      place: { left: inch('1/16'), top: inch('1/8') },
+    });
+    expect(foundOn([off])).toEqual([
+      ['unevenBorder', 'parts[0].place', { left: inch('1/16'), right: inch('3/16') }],
+      ['unevenBorder', 'parts[0].place', { top: inch('1/8'), bottom: inch('3/8') }],
+    ]);
+  });
+
+  test('parts side by side are taken together', () => {
+    const pair = (bottom: string) => [
+      part('high', { size: [inch('4'), inch('3')], place: { top: inch('1/8') } }),
+      part('low', {
+        size: [inch('4'), null],
+        place: { top: awayFrom('high', inch('1/4')), bottom: inch(bottom) },
+      }),
+    ];
+    expect(foundOn(pair('1/8'))).toEqual([]);
+    expect(check(layoutOf({ base: a2, parts: pair('1/4') }))).toMatchObject([
+      {
+        code: 'unevenBorder',
+        part: 'high',
+        numbers: { top: inch('1/8'), bottom: inch('1/4') },
+        names: { face: 'base', name: 'high', last: 'low' },
+      },
+    ]);
+  });
+
+  test('a small part may lie where it likes, and equal pieces are named once', () => {
+    expect(
+      foundOn([part('heart', { diameter: inch('1'), place: { left: inch('1/4'), top: inch('3') } })]),
+    ).toEqual([]);
+    const row = ['1/8', '2 1/4'].map((left) => ({ left: inch(left) }));
+    const squares = [
+      part('mats', { size: [inch('1 1/2'), inch('1 1/2')], place: row }),
+      part('tops', { on: 'mats', size: [inch('1 1/4'), inch('1 1/4')], count: 2, place: { left: zero } }),
+    ];
+    expect(foundOn(squares).filter(([, where]) => where === 'parts[1].place')).toEqual([
+      ['unevenBorder', 'parts[1].place', { left: zero, right: inch('1/4') }],
+    ]);
+  });
+});
+
+describe('what lies on what', () => {
+  const low = part('low', { size: [inch('3'), inch('2')], place: { top: inch('1') } });
+  const across = (more: Parameters<typeof part>[1] = {}) =>
+    part('high', { size: [inch('1'), inch('3')], place: { top: inch('2') }, ...more });
+
+  test('two flat parts partly on one another', () => {
+    expect(foundOn([low, across()])).toEqual([['overlap', 'parts[1].place', {}]]);
+    expect(foundOn([low, across({ adhere: 'raised' })])).toEqual([]);
+    expect(foundOn([low, across({ size: [inch('1'), inch('2')], place: { top: inch('3') } })])).toEqual([]);
+    expect(foundOn([low, across({ on: 'inside' })])).toEqual([]);
+  });
+
+  test('a negative gap is named by itself', () => {
+    expect(foundOn([low, across({ place: { top: awayFrom('low', inch('-1/2')) } })])).toEqual([
+      ['negativeGap', 'parts[1].place', { gap: inch('-1/2') }],
+    ]);
+  });
+
+  test('a part that another hides, unless that one is vellum', () => {
+    const cover = (papers: readonly string[]) =>
+      layoutOf({
+        base: a2,
+        papers: [{ ...paper('mist', []), kind: 'vellum' }, paper('plain', [])],
+        parts: [part('small', { diameter: inch('1') }), part('large', { diameter: inch('1 1/4'), papers })],
+      });
+    expect(found(cover(['plain']))).toEqual([['hidden', 'parts[0].place', {}]]);
+    expect(found(cover(['mist']))).toEqual([]);
+  });
+
+  test('pieces at one place, and pieces too near', () => {
+    expect(foundOn([part('dots', { diameter: inch('1'), count: 3 })])).toEqual([
+      ['piecesStacked', 'parts[0].place', { count: 3 }],
+    ]);
+    const near = [{ left: inch('1') }, { left: inch('1 1/2') }];
+    expect(foundOn([part('dots', { diameter: inch('1'), place: near })])).toEqual([
+      ['overlap', 'parts[0].place', {}],
+    ]);
+  });
+});
+
+describe('grain and direction', () => {
+  const bases = (sketch: Partial<Sketch>, grain: 'width' | 'height', sheet = letter) =>
+    found(
+      layoutOf({
+        base: a2,
+        basePapers: ['ivory'],
+        papers: [paper('ivory', [{ size: sheet, grain }])],
+        ...sketch,
+      }),
+    );
+  const where = 'papers.ivory.sheets[0].grain';
+
+  // Hand-reckoned: a long-grain letter sheet gives two side-fold bases with the grain; the 4 1/4 x 11 top-fold
+  // base fits it only with its fold across the grain.
+  test('of the two A2 bases from a long-grain letter sheet, the side fold goes with it', () => {
+    expect(bases({ fold: 'left' }, 'height')).toEqual([]);
+    expect(bases({ fold: 'top' }, 'height')).toMatchObject([
+      ['foldAcrossGrain', where, { along: 0, across: 2 }],
+    ]);
+    expect(bases({ fold: 'top' }, 'width')).toEqual([]);
+    expect(bases({ fold: 'none' }, 'height')).toEqual([]);
+  });
+
+  test('where both ways fit, the one that saves sheets counts', () => {
+    expect(bases({ fold: 'left' }, 'width')).toMatchObject([
+      ['foldMayCrossGrain', where, { along: 1, across: 2 }],
+    ]);
+    expect(bases({ fold: 'left', baseTurn: 'locked' }, 'width')).toMatchObject([
+      ['foldAcrossGrain', where, { along: 0 }],
+    ]);
+  });
+
+  test('sheets that are used up, or too small for a base, say nothing', () => {
+    const papers = [paper('ivory', [{ size: letter, grain: 'width', count: 0 }])];
+    expect(bases({ papers }, 'width')).toEqual([]);
+    expect(bases({}, 'width', { width: inch('4'), height: inch('6') })).toEqual([]);
+    const margin = { left: inch('1'), right: zero, top: zero, bottom: zero };
+    const ragged = [paper('ivory', [{ size: letter, grain: 'width', margin }])];
+    // Only turned does it fit what is left of 7 1/2 x 11, and then it folds with the grain.
+    expect(bases({ papers: ragged }, 'width')).toEqual([]);
+  });
+
+  test('a print with a direction that is freed to turn', () => {
+    const papers = [
+      paper('meadow', [], 'one-way'),
+      { ...paper('plain', []), back: { name: 'stripe', up: 'two-way' as const } },
+    ];
+    const freed = (more: Parameters<typeof part>[1]) =>
+      found(layoutOf({ base: a2, papers, parts: [part('panel', { inset: inch('1/8'), ...more })] }));
+    expect(freed({ papers: ['meadow', 'plain', 'meadow'], turn: 'free' })).toEqual([
+      ['directionFreed', 'parts[0].turn', {}],
+    ]);
+    expect(freed({ papers: ['plain'], turn: 'free', side: 'back' })).toHaveLength(1);
+    expect(freed({ papers: ['plain'], turn: 'free' })).toEqual([]);
+    expect(freed({ papers: ['meadow'] })).toEqual([]);
+    expect(found(layoutOf({ base: a2, papers, basePapers: ['meadow'], baseTurn: 'free' }))).toEqual([
+      ['directionFreed', 'base.turn', {}],
+    ]);
+  });
+});
+
+test('the inside of a flat card', () => {
+  const layout = layoutOf({
+    base: a2,
+    fold: 'none',
+    parts: [part('verse', { on: 'inside', inset: inch('1/8') })],
+  });
+  expect(found(layout)).toEqual([['noInside', 'parts[0].on', {}]]);
+});
+
+test('what the arrangement found is told too, errors before cautions', () => {
+  const layout = layoutOf({
+    base: a2,
+    parts: [
+      part('tag', { size: [inch('1'), inch('1')], place: { left: inch('-1/4') } }),
+      part('fill', { size: [null, inch('1')], place: { left: inch('4 1/2'), top: zero } }),
+      part('torn', { size: [inch('1/4'), inch('1')], torn: { left: inch('1/4') } }),
+      part('deep', { on: 'inside', inset: inch('3') }),
+      part('rooms', { on: 'back', size: [null, inch('1')], place: [{ left: zero }, { left: inch('1') }] }),
+      part('far', { size: [inch('1'), inch('1')], place: { bottom: awayFrom('deep', zero), left: zero } }),
+    ],
+  });
+  expect(check(layout).map(({ code, severity }) => [code, severity])).toEqual([
+    ['noRoom', 'error'],
+    ['tornAway', 'error'],
+    ['insetTooLarge', 'error'],
+    ['insetTooLarge', 'error'],
+    ['roomsDiffer', 'error'],
+    ['neighbourElsewhere', 'error'],
+    ['overhang', 'caution'],
+  ]);
+});
+
+function check(layout: Layout) {
+  const problems = checkLayout(layout, arrange(layout));
+  for (const { code } of problems) met.add(code);
+  return problems;
+}
+
+/** What is found, in short: code, path and numbers. */
+function found(layout: Layout) {
+  return check(layout).map(({ code, where, numbers }) => [code, where, numbers]);
+}
+
+function foundOn(parts: readonly Part[]) {
+  return found(layoutOf({ base: a2, parts }));
+}
