@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -50,14 +50,18 @@ export function build(say = (line) => console.log(line)) {
   writeFileSync(stamp, wanted);
 }
 
-/** Runs a command in the project's folder, its output shown; throws in plain words when it fails. */
+/** Runs a command in the project's folder; what it says is shown only when it fails. */
 function run(command, args) {
-  try {
-    // npm is a script on Windows and wants a shell there; the arguments are our own words.
-    execFileSync(command, args, { cwd: root, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
-  } catch {
-    throw new Error(`“${command} ${args.join(' ')}” did not succeed; what it said stands above.`);
-  }
+  // npm is a script on Windows and wants a shell there; the arguments are our own words.
+  const { status, stdout, stderr } = spawnSync(command, args, {
+    cwd: root,
+    encoding: 'utf8',
+    shell: process.platform === 'win32',
+  });
+  if (status === 0) return;
+  throw new Error(
+    `${stdout}${stderr}\n“${command} ${args.join(' ')}” did not succeed; what it said stands above.`,
+  );
 }
 
 function digest(files) {

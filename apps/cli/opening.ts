@@ -1,10 +1,10 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
 import { readLayoutFile, readTrimmerFile } from '../../src/files/index.ts';
-import { type Arrangement, arrange, type Layout } from '../../src/layout/index.ts';
+import { type Arrangement, arrange, checkLayout, type Layout } from '../../src/layout/index.ts';
 import type { SetToPlan } from '../../src/planning/index.ts';
 import type { Problem } from '../../src/problem/index.ts';
 import type { Trimmer } from '../../src/trimming/index.ts';
-import { fileProblemSentence } from '../../src/words/index.ts';
+import { fileProblemSentence, layoutProblemSentence } from '../../src/words/index.ts';
 import type { World } from './world.ts';
 
 /** A layout that has been read, or what is wrong with its file. */
@@ -33,13 +33,24 @@ async function openSolver(): Promise<LinearSolver> {
   return highsSolver(await load());
 }
 
-/** A layout ready to be planned, its sizes worked out; `arrangement.problems` may still keep it from that. */
+/** The pile worked out; `null` when that leaves a size unknown, with the reasons said on standard error. */
+export function openPile(layout: Layout, world: World): Arrangement | null {
+  const arrangement = arrange(layout);
+  if (arrangement.parts.every(({ cut }) => cut !== null)) return arrangement;
+  const showing = { units: layout.units, glyphs: 'typed' } as const;
+  for (const problem of checkLayout(layout, arrangement)) {
+    if (problem.severity === 'error')
+      world.err(`${problem.where}: ${layoutProblemSentence(problem, showing)}\n`);
+  }
+  return null;
+}
+
+/** A set ready to be planned. */
 export async function openSet(
-  { layout, trimmer }: { readonly layout: Layout; readonly trimmer: Trimmer | null },
+  set: Pick<SetToPlan, 'layout' | 'arrangement' | 'trimmer'>,
   world: World,
 ): Promise<SetToPlan> {
-  const arrangement: Arrangement = arrange(layout);
-  return { layout, arrangement, trimmer, solver: await openSolver(), onPaper: progress(layout, world) };
+  return { ...set, solver: await openSolver(), onPaper: progress(set.layout, world) };
 }
 
 /** Says which paper is being planned once a second has gone by, on standard error. */

@@ -1,4 +1,4 @@
-import { checkLayout } from '../../../src/layout/index.ts';
+import { arrange, checkLayout } from '../../../src/layout/index.ts';
 import { checkSet, planSet } from '../../../src/planning/index.ts';
 import type { Problem } from '../../../src/problem/index.ts';
 import {
@@ -34,13 +34,14 @@ export async function check(file: string, options: CheckOptions, world: World): 
   }
   const layout = opened.value;
   const showing: Showing = { units: layout.units, glyphs: 'typed' };
-  const set = await openSet({ layout, trimmer: trimmer.value }, world);
-  const problems: SaidProblem[] = checkLayout(layout, set.arrangement).map((problem) => ({
+  const arrangement = arrange(layout);
+  const set = await openSet({ layout, arrangement, trimmer: trimmer.value }, world);
+  const problems: SaidProblem[] = checkLayout(layout, arrangement).map((problem) => ({
     ...problem,
-    says: layoutProblemSentence(problem, layout.units),
+    says: layoutProblemSentence(problem, showing),
   }));
   // With a size unknown nothing can be cut yet.
-  if (set.arrangement.parts.every(({ cut }) => cut !== null)) {
+  if (arrangement.parts.every(({ cut }) => cut !== null)) {
     const found = checkSet(set, planSet(set));
     problems.push(
       ...found.map((problem) => ({ ...problem, says: planningProblemSentence(problem, layout, showing) })),

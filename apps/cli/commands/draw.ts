@@ -1,8 +1,7 @@
-import { svgOf } from '../../../src/drawing/index.ts';
+import { svgOf, type Typeface } from '../../../src/drawing/index.ts';
 import { frontDrawing } from '../../../src/guide/index.ts';
-import { arrange, checkLayout } from '../../../src/layout/index.ts';
-import { layoutProblemSentence } from '../../../src/words/index.ts';
-import { openLayout } from '../opening.ts';
+import { openFonts } from '../fonts.ts';
+import { openLayout, openPile } from '../opening.ts';
 import { cannot, done, type Outcome, wrongUsage } from '../outcome.ts';
 import type { World } from '../world.ts';
 
@@ -22,16 +21,20 @@ export async function draw(file: string, options: DrawOptions, world: World): Pr
     world.err(`--card is a number from 1 to ${layout.cards}, not “${options.card}”.\n`);
     return wrongUsage;
   }
-  const arrangement = arrange(layout);
-  if (arrangement.parts.some(({ cut }) => cut === null)) {
-    const errors = checkLayout(layout, arrangement).filter(({ severity }) => severity === 'error');
-    world.err(
-      errors.map((problem) => `${problem.where}: ${layoutProblemSentence(problem, layout.units)}\n`).join(''),
-    );
-    return cannot;
-  }
-  const page = frontDrawing(layout, arrangement, card - 1, { dimensions: options.dimensions ?? false });
+  const arrangement = openPile(layout, world);
+  if (arrangement === null) return cannot;
+  const page = frontDrawing(
+    layout,
+    arrangement,
+    card - 1,
+    options.dimensions ? { units: layout.units, typeface: await openTypeface(world) } : null,
+  );
   await world.write(options.output, svgOf(page, { units: layout.units, title: layout.title }));
   if (options.output !== '-') world.err(`Wrote ${options.output}.\n`);
   return done;
+}
+
+async function openTypeface(world: World): Promise<Typeface> {
+  const { typefaceOf } = await import('../../../src/printing/index.ts');
+  return typefaceOf(await openFonts(world));
 }

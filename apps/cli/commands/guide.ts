@@ -1,5 +1,6 @@
 import { guideOf } from '../../../src/guide/index.ts';
-import { cannot, done, type Outcome } from '../outcome.ts';
+import { openFonts } from '../fonts.ts';
+import { cannot, done, type Outcome, wrongUsage } from '../outcome.ts';
 import type { World } from '../world.ts';
 import { planFile } from './plan.ts';
 
@@ -8,23 +9,31 @@ export interface GuideOptions {
   readonly sheet?: 'letter' | 'a4';
   readonly units?: 'in' | 'mm';
   readonly trimmer?: string;
+  readonly type?: string;
 }
+
+/** Sizes of the body text that a page can be set in, in points. */
+const typeSizes = { smallest: 8, largest: 24 } as const;
 
 /** `cardwright guide`: the printed guide as a PDF at true scale. */
 export async function guide(file: string, options: GuideOptions, world: World): Promise<Outcome> {
+  const bodyPt = options.type === undefined ? undefined : Number(options.type);
+  if (bodyPt !== undefined && !(bodyPt >= typeSizes.smallest && bodyPt <= typeSizes.largest)) {
+    const { smallest, largest } = typeSizes;
+    world.err(`--type is a size of type from ${smallest} to ${largest} points, not “${options.type}”.\n`);
+    return wrongUsage;
+  }
   const planned = await planFile(file, options, world);
   if (planned === null) return cannot;
   const { printPdf, typefaceOf } = await import('../../../src/printing/index.ts');
-  const fonts = {
-    regular: await world.asset('fonts/SourceSans3_400Regular.ttf'),
-    semibold: await world.asset('fonts/SourceSans3_600SemiBold.ttf'),
-  };
+  const fonts = await openFonts(world);
   const units = options.units ?? planned.layout.units;
   const booklet = guideOf({
     ...planned,
     units,
     sheetFormat: options.sheet ?? (planned.layout.units === 'in' ? 'letter' : 'a4'),
     typeface: typefaceOf(fonts),
+    ...(bodyPt === undefined ? {} : { bodyPt }),
   });
   await world.write(options.output, await printPdf(booklet, fonts, { madeAt: world.now() }));
   if (options.output !== '-') world.err(`Wrote ${options.output}, ${booklet.pages.length} pages.\n`);

@@ -1,11 +1,10 @@
-import { checkLayout, type Layout } from '../../../src/layout/index.ts';
+import type { Arrangement, Layout } from '../../../src/layout/index.ts';
 import { type Plan, planRecord, planSet } from '../../../src/planning/index.ts';
 import type { Trimmer } from '../../../src/trimming/index.ts';
 import {
   counted,
   docketOf,
   effortSentence,
-  layoutProblemSentence,
   leftoverSentences,
   planSentence,
   type Showing,
@@ -14,7 +13,7 @@ import {
   stepSentence,
   stepWords,
 } from '../../../src/words/index.ts';
-import { openLayout, openSet, openTrimmer } from '../opening.ts';
+import { openLayout, openPile, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
 
@@ -40,7 +39,7 @@ export interface PlannedFile {
   readonly layout: Layout;
   readonly trimmer: Trimmer | null;
   readonly plan: Plan;
-  readonly arrangement: Awaited<ReturnType<typeof openSet>>['arrangement'];
+  readonly arrangement: Arrangement;
 }
 
 /** Reads and plans; `null` when that cannot be done, with the reasons said on standard error. */
@@ -53,17 +52,11 @@ export async function planFile(
   const trimmer = await openTrimmer(trimmerFile, world);
   if ('problems' in opened || 'problems' in trimmer) return null;
   const layout = opened.value;
-  const set = await openSet({ layout, trimmer: trimmer.value }, world);
-  if (set.arrangement.parts.some(({ cut }) => cut === null)) {
-    const errors = checkLayout(layout, set.arrangement).filter(({ severity }) => severity === 'error');
-    world.err(
-      errors.map((problem) => `${problem.where}: ${layoutProblemSentence(problem, layout.units)}\n`).join(''),
-    );
-    return null;
-  }
+  const arrangement = openPile(layout, world);
+  if (arrangement === null) return null;
+  const set = await openSet({ layout, arrangement, trimmer: trimmer.value }, world);
   const answer = planSet(set);
-  if (answer.kind === 'plan')
-    return { layout, trimmer: trimmer.value, plan: answer, arrangement: set.arrangement };
+  if (answer.kind === 'plan') return { layout, trimmer: trimmer.value, plan: answer, arrangement };
   const sentences = shortageSentences(answer, layout, { units: layout.units, glyphs: 'typed' });
   world.err(`${sentences.join('\n')}\n`);
   return null;

@@ -1,0 +1,75 @@
+import { pack2D } from 'binpackingjs/2d';
+import { MaxRectsPacker } from 'maxrects-packer';
+import type { CuttingTask } from '../src/cutting/index.ts';
+
+/** A rectangle where a packer laid it. */
+export interface Laid {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What `maxrects-packer` moves about. */
+interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+  readonly allowRotation: boolean;
+}
+
+/** General packers of rectangles, each: the sheets it used, as the rectangles on each. */
+export const packers: Readonly<Record<string, (task: CuttingTask) => readonly (readonly Laid[])[]>> = {
+  'maxrects-packer': (task) => {
+    const sheet = task.sheets[0]!;
+    const packer = new MaxRectsPacker<Box>(sheet.width, sheet.height, 0, {
+      smart: false,
+      pot: false,
+      square: false,
+      allowRotation: true,
+      border: 0,
+    });
+    for (const item of task.items) {
+      for (let piece = 0; piece < item.need; piece += 1) {
+        packer.add({ x: 0, y: 0, width: item.width, height: item.height, allowRotation: item.turns });
+      }
+    }
+    return packer.bins.map((bin) => bin.rects.map(({ x, y, width, height }) => ({ x, y, width, height })));
+  },
+  binpackingjs: (task) => {
+    const sheet = task.sheets[0]!;
+    const boxes = task.items.flatMap((item) =>
+      Array.from({ length: item.need }, () => ({
+        width: item.width,
+        height: item.height,
+        constrainRotation: !item.turns,
+      })),
+    );
+    // It wants its bins counted beforehand; one for each box is always enough.
+    const bins = boxes.map(() => ({ width: sheet.width, height: sheet.height }));
+    return pack2D({ bins, boxes }).packedBins.map((bin) =>
+      bin.boxes.map(({ x, y, width, height }) => ({ x, y, width, height })),
+    );
+  },
+};
+
+/** Whether the rectangles can be cut free by edge-to-edge cuts alone. */
+export function cutsEdgeToEdge(laid: readonly Laid[]): boolean {
+  if (laid.length <= 1) return true;
+  for (const [near, far] of [
+    ['x', 'width'],
+    ['y', 'height'],
+  ] as const) {
+    const sorted = [...laid].sort((a, b) => a[near] - b[near]);
+    let reach = 0;
+    for (const [index, box] of sorted.entries()) {
+      // A cut goes through where no box before reaches over this box's near edge.
+      if (index > 0 && box[near] >= reach) {
+        return cutsEdgeToEdge(sorted.slice(0, index)) && cutsEdgeToEdge(sorted.slice(index));
+      }
+      reach = Math.max(reach, box[near] + box[far]);
+    }
+  }
+  return false;
+}
