@@ -2,7 +2,7 @@ import type { Layout } from '../layout/index.ts';
 import { lengthOfTicks, showLengthWithUnit, showSize } from '../measure/index.ts';
 import type { PlanningCode, PlanningProblem } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
-import { capital, countedInWords, countWord } from './count.ts';
+import { capital, counted, countWord } from './count.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 
@@ -18,8 +18,8 @@ export function planningProblemSentence(problem: PlanningProblem, layout: Layout
   };
   return sentences[problem.code]({
     part: problem.part === undefined ? '' : partName(layout, problem.part),
-    paper: problem.names['paper'] ?? '',
-    side: problem.names['axis'] === 'height' ? 'high' : 'wide',
+    paper: problem.names.paper ?? '',
+    side: problem.names.axis === 'height' ? 'high' : 'wide',
     number,
     has: (name) => problem.numbers[name] !== undefined,
     length,
@@ -47,7 +47,7 @@ const sentences = {
   short: ({ part, paper, number }) => {
     const missing = number('missing');
     return (
-      `${paper} is short: ${countWord(missing)} of the ${number('need')} pieces for ${part} ${missing === 1 ? 'is' : 'are'} wanting. ` +
+      `${paper} is short: ${missing} of the ${number('need')} pieces for ${part} ${missing === 1 ? 'is' : 'are'} wanting. ` +
       (number('proved') === 1
         ? 'No way of cutting from edge to edge gives them all; that is proved.'
         : 'No way of cutting that gives them all was found.')
@@ -60,9 +60,11 @@ const sentences = {
   betweenMarks: ({ part, side, length }) =>
     `${part} is ${length('length')} ${side}, which falls between the marks: ${length('off')} past one, and the next is ${length('marks')} on.`,
   nothingToSpare: ({ paper, number, has, length }) => {
-    const cost = has('moreSheets')
-      ? `takes ${countedInWords(number('moreSheets'), 'sheet')} more`
-      : `leaves you ${countedInWords(number('missing'), 'piece')} short`;
+    const cost = has('missing')
+      ? `leaves you ${counted(number('missing'), 'piece')} short`
+      : number('moreSheets') > 0
+        ? `takes ${counted(number('moreSheets'), 'sheet')} more`
+        : 'has to be cut another way, from no more sheets';
     return (
       `${capital(countWord(number('count')))} times ${length('set')} is all of the ${length('side')} that a sheet of ${paper} has, with nothing to spare: ` +
       `a sheet one mark shorter ${cost}. Measure the sheets first.`

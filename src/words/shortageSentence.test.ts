@@ -16,10 +16,10 @@ test('names the piece, the paper, the number, the limit, the proof and the neare
     nearest: { cards: 12, proved: true, plan },
   };
   expect(shortageSentences(shortage, asked, typed)).toEqual([
-    'Meadow is short: eight of the 20 pieces for Panel (4 x 5 in) are wanting.',
-    'The limit is what there is of Meadow: two sheets of 12 x 12 in, which has to stand upright.',
+    'Meadow is short: 8 of the 20 pieces for Panel (panel/meadow, 4 x 5 in) are wanting.',
+    'The limit is what there is of Meadow: 2 sheets of 12 x 12 in. Its print has to stand upright.',
     'No way of cutting from edge to edge gives more; that is proved.',
-    'The nearest that can be done: these papers give twelve cards of 20, and no more.',
+    'The nearest that can be done: these papers give 12 cards of 20, and no more.',
   ]);
 });
 
@@ -30,7 +30,7 @@ test('claims no more than was found', () => {
     nearest: { cards: 19, proved: false, plan },
   };
   const sentences = shortageSentences(shortage, asked, typed);
-  expect(sentences[0]).toContain('one of the 20 pieces for Panel (4 x 5 in) is wanting');
+  expect(sentences[0]).toContain('1 of the 20 pieces for Panel (panel/meadow, 4 x 5 in) is wanting');
   expect(sentences[2]).toBe('No way of cutting that gives more was found; that there is none is not proved.');
   expect(sentences[3]).toBe(
     'The nearest that was found: these papers give 19 cards of 20; whether they give more is not proved.',
@@ -51,7 +51,7 @@ test('says so when not one card can be made, and names every stock', () => {
   };
   const sentences = shortageSentences(shortage, { ...asked, papers }, typed);
   expect(sentences[1]).toBe(
-    'The limit is what there is of Meadow: no sheets of 6 x 6 in and one scrap of 3 x 9 in.',
+    'The limit is what there is of Meadow: no sheets of 6 x 6 in and 1 scrap of 3 x 9 in.',
   );
   expect(sentences.at(-1)).toBe('These papers give not even one card.');
 });

@@ -3,7 +3,7 @@ import { showSize } from '../measure/index.ts';
 import type { NeverReason, PaperShortage, Piece, Shortage } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
-import { countedInWords, countWord, listed } from './count.ts';
+import { counted, listed } from './count.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 
@@ -34,7 +34,7 @@ function paperSentences(
   const wanting = [...missing].map(([pieceId, count]) => {
     const piece = pieceOf(pieceId);
     const size = showSize(piece.size, showing.units, showing.glyphs);
-    return `${countWord(count)} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${size})`;
+    return `${count} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${pieceId}, ${size})`;
   });
   const several = wanting.length > 1 || [...missing.values()].some((count) => count > 1);
   return [
@@ -44,7 +44,7 @@ function paperSentences(
       const size = showSize(piece.size, showing.units, showing.glyphs);
       return `${partName(layout, piece.part)} (${size}) ${neverWords[reason]}.`;
     }),
-    `The limit is ${stockWords(paper, showing)}${limitOfTurning[paper.up]}.`,
+    `The limit is ${stockWords(paper, showing)}.${limitOfTurning[paper.up]}`,
     proved
       ? 'No way of cutting from edge to edge gives more; that is proved.'
       : 'No way of cutting that gives more was found; that there is none is not proved.',
@@ -58,15 +58,15 @@ const neverWords = {
 
 const limitOfTurning = {
   any: '',
-  'one-way': ', which has to stand upright',
-  'two-way': ', which may be turned half round but not a quarter',
+  'one-way': ' Its print has to stand upright.',
+  'two-way': ' Its print may be turned half round but not a quarter.',
 } as const;
 
 /** `the two sheets of Meadow (12 x 12 in)`. */
 function stockWords(paper: Paper, showing: Showing): string {
   const stocks = paper.sheets.map(
     ({ count, scrap, size }) =>
-      `${count === null ? 'sheets' : countedInWords(count, scrap ? 'scrap' : 'sheet')} of ${showSize(size, showing.units, showing.glyphs)}`,
+      `${count === null ? 'sheets' : count === 0 ? `no ${scrap ? 'scraps' : 'sheets'}` : counted(count, scrap ? 'scrap' : 'sheet')} of ${showSize(size, showing.units, showing.glyphs)}`,
   );
   if (stocks.length === 0) return `${paper.name}, of which there is no sheet`;
   return `what there is of ${paper.name}: ${listed(stocks)}`;
@@ -74,7 +74,7 @@ function stockWords(paper: Paper, showing: Showing): string {
 
 function nearestSentence({ nearest }: Shortage, wanted: number): string {
   if (nearest === null) return 'These papers give not even one card.';
-  const cards = countedInWords(nearest.cards, 'card');
+  const cards = counted(nearest.cards, 'card');
   if (nearest.proved)
     return `The nearest that can be done: these papers give ${cards} of ${wanted}, and no more.`;
   return `The nearest that was found: these papers give ${cards} of ${wanted}; whether they give more is not proved.`;

@@ -23,7 +23,7 @@ describe('stepWords', () => {
 
   test('say the setting first, then what to take, how it lies, how often, and what comes of it', () => {
     expect(stepSentence(first!)).toBe(
-      'Set 5 in. Take Meadow sheet 1, 12 x 12 in. Lay it on its side, the top of the print to the measuring edge. ' +
+      'Set 5 in. Take Meadow sheet 1, 12 x 12 in. Lay it sideways, the top of the print to the measuring edge. ' +
         'Cut 2 pieces off: 2 passes. That makes 2 strips for step 2, each 12 x 5 in. 12 x 2 in is left over: keep it.',
     );
   });
@@ -39,7 +39,7 @@ describe('stepWords', () => {
 
   test('point the top of the print to the measuring edge of the trimmer at hand', () => {
     const right = stepWords(plan, { layout, trimmer }, typed);
-    expect(right[0]!.lay).toBe('Lay it on its side, the top of the print to the right.');
+    expect(right[0]!.lay).toBe('Lay it sideways, the top of the print to the right.');
     expect(right[1]!.cut).toContain('Up to 2 may lie together.');
     const left = stepWords(plan, { layout, trimmer: { ...trimmer, measuringEdge: 'left' } }, typed);
     expect(left[0]!.lay).toContain('to the left');

@@ -20,7 +20,7 @@ export interface StepWords {
   readonly mark: string;
   /** `Take Meadow sheet 1, 12 x 12 in.` */
   readonly take: string;
-  /** `Lay it on its side, with the top of the print to the left.`; empty where it lies the same every way. */
+  /** `Lay it sideways, with the top of the print to the left.`; empty where it lies the same every way. */
   readonly lay: string;
   /** `Cut 2 pieces off: 2 passes.` */
   readonly cut: string;
@@ -142,7 +142,7 @@ function layWords(
   return `Give ${it} a quarter turn and lay ${it} ${how}.`;
 }
 
-const standings = { width: 'upright', height: 'on its side' } as const satisfies Record<Axis, string>;
+const standings = { width: 'upright', height: 'sideways' } as const satisfies Record<Axis, string>;
 
 function cutWords({ take, repeat, rest }: Step, trimmer: Trimmer | null): string {
   const whole = rest[0] === null;
