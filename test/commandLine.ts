@@ -44,8 +44,15 @@ export function scratchFolder(): { readonly path: (name: string) => string; read
   };
 }
 
-/** A JSON file of the tests or examples, to be changed. */
-// biome-ignore lint/suspicious/noExplicitAny: the tests spoil these files in every way.
-export function jsonFile(path: string): any {
-  return JSON.parse(readFileSync(path, 'utf8'));
+/** A layout file as a test changes it. */
+export interface LayoutDraft {
+  cards: number;
+  base: { size: string[] };
+  papers: Record<string, { sheets: { size: string[]; count: number | null }[] }>;
+  parts: { id: string; size?: string[]; place?: Record<string, string>; paper: string }[];
+}
+
+/** A layout file of the tests or examples, to be changed. */
+export function layoutDraft(path: string): LayoutDraft {
+  return JSON.parse(readFileSync(path, 'utf8')) as LayoutDraft;
 }

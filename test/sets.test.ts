@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { type PlanRecord, replay } from '../src/replay/index.ts';
-import { cardwright, jsonFile, scratchFolder } from './commandLine.ts';
+import { cardwright, layoutDraft, scratchFolder } from './commandLine.ts';
 
 /**
  * Four people's sets, invented, and worked out by hand before the tool: what each asks of the plan, through the
@@ -49,7 +49,7 @@ const sheetsOf = (plan: PlanRecord) =>
 const provedOf = (plan: PlanRecord) => Object.values(plan.papers).every(({ proved }) => proved);
 
 describe('bees and dots: ten inch cards from letter and 12 x 12, with a fit that has nothing to spare', () => {
-  const layout = jsonFile('test/sets/bees-and-dots.card.json');
+  const layout = layoutDraft('test/sets/bees-and-dots.card.json');
 
   it('takes five cream, three coral, three white, one of each print; proved', async () => {
     const plan = await planOf(layout);
@@ -72,21 +72,21 @@ describe('bees and dots: ten inch cards from letter and 12 x 12, with a fit that
 
   it('is one short on a true sheet of 11 15/16 in square', async () => {
     const short = structuredClone(layout);
-    short.papers.bees.sheets[0].size = ['11 15/16 in', '11 15/16 in'];
+    short.papers.bees!.sheets[0]!.size = ['11 15/16 in', '11 15/16 in'];
     const said = await refusalOf(short);
     expect(said).toMatch(/bees is short: (1|one) of the 10 pieces for upper/i);
     expect(said).toMatch(/proved/);
     expect(said).toMatch(/9|nine/);
     // The nearest way out: panels of 2 15/16 with a gap of 5/16 between them.
-    short.parts[1].size = ['3 3/4 in', '2 15/16 in'];
-    short.parts[2].place.gap = '5/16 in';
+    short.parts[1]!.size = ['3 3/4 in', '2 15/16 in'];
+    short.parts[2]!.place!.gap = '5/16 in';
     expect(sheetsOf(await planOf(short)).bees).toBe(1);
     expect((await problemsOf(short)).filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 });
 
 describe('gum leaves: twelve metric cards from two sheets that give ten', () => {
-  const layout = jsonFile('test/sets/gum-leaves.card.json');
+  const layout = layoutDraft('test/sets/gum-leaves.card.json');
 
   it('says that ten are the most, proved, and what limits it', async () => {
     const said = await refusalOf(layout);
@@ -101,7 +101,7 @@ describe('gum leaves: twelve metric cards from two sheets that give ten', () => 
     expect(sheetsOf(ten).gum).toBe(2);
     expect(provedOf(ten)).toBe(true);
     const third = structuredClone(layout);
-    third.papers.gum.sheets[0].count = 3;
+    third.papers.gum!.sheets[0]!.count = 3;
     expect(sheetsOf(await planOf(third)).gum).toBe(3);
   });
 
@@ -119,7 +119,7 @@ describe('gum leaves: twelve metric cards from two sheets that give ten', () => 
 });
 
 describe('tulip bow: ten square cards with a ribbon', () => {
-  const layout = jsonFile('test/sets/tulip-bow.card.json');
+  const layout = layoutDraft('test/sets/tulip-bow.card.json');
 
   it('takes five, three, two sheets, and all the ribbon from one', async () => {
     const plan = await planOf(layout);
@@ -130,14 +130,14 @@ describe('tulip bow: ten square cards with a ribbon', () => {
   it('still takes one sheet of ribbon with tucks of 22 and of 23 mm', async () => {
     for (const wrap of ['173 mm', '175 mm']) {
       const longer = structuredClone(layout);
-      longer.parts[3].size = [wrap, '20 mm'];
+      longer.parts[3]!.size = [wrap, '20 mm'];
       expect(sheetsOf(await planOf(longer)).ribbon).toBe(1);
     }
   });
 });
 
 describe('quiet evening: ten cards on a trimmer with 5 mm marks', () => {
-  const layout = jsonFile('test/sets/quiet-evening.card.json');
+  const layout = layoutDraft('test/sets/quiet-evening.card.json');
   const trimmer = ['--trimmer', 'test/sets/five-millimetre.trimmer.json'];
 
   it('takes five, three and four sheets in settings of 5 mm, all borders even', async () => {

@@ -39,7 +39,7 @@ describe('published ladders and mats', () => {
       base: [inch(width), inch(height)],
       parts: [part('eighth', { inset: inch('1/16') }), part('quarter', { inset: inch('1/8') })],
     });
-    expect(seenSizes(layout)).toEqual([size(mats[0]!, mats[1]!), size(mats[2]!, mats[3]!)]);
+    expect(seenSizes(layout)).toEqual([size(mats[0], mats[1]), size(mats[2], mats[3])]);
   });
 
   test('the smaller mats in print', () => {

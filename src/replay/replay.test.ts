@@ -66,7 +66,7 @@ type Draft<T> = { -readonly [K in keyof T]: T[K] extends object ? Draft<T[K]> : 
 function spoiled(spoil: (plan: Draft<PlanRecord>) => void): PlanRecord {
   const plan = structuredClone(truePlan) as Draft<PlanRecord>;
   spoil(plan);
-  return plan as PlanRecord;
+  return plan;
 }
 
 function codesOf(plan: PlanRecord, conditions: ReplayConditions = onHand): readonly string[] {

@@ -111,7 +111,7 @@ const sentences = {
     }
     const [first, last] = has('left') ? ['left', 'right'] : ['top', 'bottom'];
     const whose = name('last') === it ? `of ${it}` : `of ${it} and ${name('last')}`;
-    return `The borders ${whose} are uneven: ${length(first!)} of ${bed} at the ${first}, ${length(last!)} at the ${last}.`;
+    return `The borders ${whose} are uneven: ${length(first)} of ${bed} at the ${first}, ${length(last)} at the ${last}.`;
   },
   overlap: ({ it, name, has }) =>
     has('by') ? `${it} lies partly on ${name('by')}.` : `Pieces of ${it} lie partly on one another.`,

@@ -52,14 +52,14 @@ test('every planning problem says what was found and where the limit is', () => 
       numbers: { side: inches(12), count: 3, set: inches(4), missing: 2 },
     }),
   ).toBe(
-    'Three times 4 in is all of the 12 in that a sheet of Meadow has, with nothing to spare: a sheet one mark shorter leaves you two pieces short. Measure the sheets first.',
+    'Three times 4 in is all of the 12 in that a sheet of Meadow has, with nothing to spare: a sheet one mark shorter leaves you 2 pieces short. Measure the sheets first.',
   );
   expect(
     said({
       code: 'nothingToSpare',
       numbers: { side: inches(12), count: 3, set: inches(4), moreSheets: 1 },
     }),
-  ).toContain('takes one sheet more');
+  ).toContain('takes 1 sheet more');
   expect(said({ code: 'cannotSquare', numbers: { width: inches(12), height: inches(12) } })).toBe(
     'The margins of a sheet of Meadow (12 x 12 in) cannot be cut off on this trimmer, so that sheet is left alone.',
   );
