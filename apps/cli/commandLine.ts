@@ -117,6 +117,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .addOption(
       new Option('--units <units>', 'inch or metric; without it, as the layout').choices(['in', 'mm']),
     )
+    .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
     .addOption(trimmer())
     .action(async (file: string, options: GuideOptions) => {
       const { guide } = await import('./commands/guide.ts');

@@ -23,28 +23,35 @@ function outside(ring: readonly Point[], point: Point): number {
     const [a, b] = [from, to].map(({ xPt, yPt }) => ({ x: xPt - point.xPt, y: yPt - point.yPt }));
     angle += Math.atan2(a!.x * b!.y - a!.y * b!.x, a!.x * b!.x + a!.y * b!.y);
     const [x, y] = [b!.x - a!.x, b!.y - a!.y];
-    const t = Math.min(1, Math.max(0, -(a!.x * x + a!.y * y) / (x * x + y * y)));
+    // An edge of no length is its end.
+    const t = Math.min(1, Math.max(0, -(a!.x * x + a!.y * y) / (x * x + y * y || 1)));
     nearest = Math.min(nearest, Math.hypot(a!.x + t * x, a!.y + t * y));
   });
   return Math.abs(angle) > Math.PI ? 0 : nearest;
 }
 
-/** Points close together along all lines of the hatch and around each dot. */
+/** Points close together along all lines of the hatch and around each dot (a line of no length, ends round). */
 function inkOf(path: readonly PathStep[], hatch: Hatch): readonly Point[] {
   return hatchMarks(path, hatch)
     .slice(1)
-    .flatMap((mark) =>
-      ringsOf(mark.path).flatMap((points) =>
-        points.flatMap((point, index) => {
-          const next = points[index + 1];
-          if (next === undefined) return [point];
-          return Array.from({ length: 12 }, (_, step) => ({
-            xPt: point.xPt + ((next.xPt - point.xPt) * step) / 12,
-            yPt: point.yPt + ((next.yPt - point.yPt) * step) / 12,
-          }));
+    .flatMap((mark) => {
+      const pairs = mark.path.flatMap((step, index): (readonly [Point, Point])[] => {
+        const before = mark.path[index - 1];
+        if (step.to !== 'line' || before === undefined || before.to === 'close') return [];
+        return [[before, step]];
+      });
+      return pairs.flatMap(([from, to]) =>
+        Array.from({ length: 13 }, (_, step) => {
+          const share = step / 12;
+          const isDot = from.xPt === to.xPt && from.yPt === to.yPt;
+          const reach = isDot ? (mark.stroke?.widthPt ?? 0) / 2 : 0;
+          return {
+            xPt: from.xPt + (to.xPt - from.xPt) * share + reach * Math.cos(2 * Math.PI * share),
+            yPt: from.yPt + (to.yPt - from.yPt) * share + reach * Math.sin(2 * Math.PI * share),
+          };
         }),
-      ),
-    );
+      );
+    });
 }
 
 describe('hatchFor', () => {

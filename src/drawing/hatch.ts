@@ -1,6 +1,6 @@
 import { black, lineWidthPt } from './ink.ts';
 import type { Hatch, PathMark, PathStep, Point } from './mark.ts';
-import { circle, frameOf, ringsOf } from './outline.ts';
+import { frameOf, polyline, ringsOf } from './outline.ts';
 
 /**
  * The hatch by which the paper at this place in the layout's list (from 0) is told from the others.
@@ -46,11 +46,15 @@ export function hatchMarks(path: readonly PathStep[], hatch: Hatch): readonly Pa
   if (lines.length > 0) {
     marks.push({ kind: 'path', path: lines, stroke: { colour: hatch.ink, widthPt: lineWidthPt.hatch } });
   }
+  // A line of no length with round ends: a tenth of what the outline of a dot would take in a file.
   const spots = dots
     .map(turned)
     .filter((dot) => isInside(dot, edges) && edges.every((edge) => distanceTo(edge, dot) >= dotRadiusPt))
-    .flatMap((dot) => circle({ xPt: tidy(dot.xPt), yPt: tidy(dot.yPt) }, dotRadiusPt));
-  if (spots.length > 0) marks.push({ kind: 'path', path: spots, fill: { colour: hatch.ink } });
+    .flatMap((dot) => polyline([tidied(dot), tidied(dot)]));
+  if (spots.length > 0) {
+    const stroke = { colour: hatch.ink, widthPt: 2 * dotRadiusPt, cap: 'round' } as const;
+    marks.push({ kind: 'path', path: spots, stroke });
+  }
   return marks;
 }
 
@@ -229,6 +233,10 @@ function between(from: Point, to: Point, t: number): Point {
     xPt: from.xPt + t * (to.xPt - from.xPt),
     yPt: from.yPt + t * (to.yPt - from.yPt),
   };
+}
+
+function tidied({ xPt, yPt }: Point): Point {
+  return { xPt: tidy(xPt), yPt: tidy(yPt) };
 }
 
 /** Thousandths of a point: a hatch is no measure, and shorter numbers halve the file. */

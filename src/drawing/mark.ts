@@ -24,6 +24,8 @@ export interface Stroke {
   readonly widthPt: number;
   /** Lengths of dashes and gaps in turn; absent: an unbroken line. */
   readonly dashPt?: readonly number[];
+  /** How an open line ends; butt when absent. With `round`, a line of no length is a dot as wide as the line. */
+  readonly cap?: 'round';
 }
 
 export interface LineMark {

@@ -134,9 +134,9 @@ function hasRoles(marks: readonly Mark[]): boolean {
   return marks.some((mark) => mark.kind === 'group' && (mark.role !== undefined || hasRoles(mark.marks)));
 }
 
-function strokeAttributes({ colour, widthPt, dashPt }: Stroke): string {
+function strokeAttributes({ colour, widthPt, dashPt, cap }: Stroke): string {
   const dashes = dashPt === undefined ? '' : ` stroke-dasharray="${dashPt.map(number).join(' ')}"`;
-  return ` stroke="${xmlText(colour)}" stroke-width="${number(widthPt)}"${dashes}`;
+  return ` stroke="${xmlText(colour)}" stroke-width="${number(widthPt)}"${dashes}${cap === undefined ? '' : ` stroke-linecap="${cap}"`}`;
 }
 
 function pathData(path: readonly PathStep[]): string {

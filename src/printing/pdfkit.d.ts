@@ -64,6 +64,7 @@ declare module 'pdfkit' {
     lineWidth(points: number): this;
     dash(lengths: readonly number[]): this;
     undash(): this;
+    lineCap(cap: 'butt' | 'round'): this;
     fillColor(colour: string): this;
     strokeColor(colour: string): this;
     fill(): this;

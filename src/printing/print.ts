@@ -136,9 +136,11 @@ function printer(document: PDFDocument): (page: Page, whole: Element) => void {
   const drawStroked = (path: readonly PathStep[], stroke: Stroke, { move }: Place): void => {
     document.lineWidth(stroke.widthPt).strokeColor(stroke.colour);
     if (stroke.dashPt !== undefined) document.dash(stroke.dashPt);
+    if (stroke.cap !== undefined) document.lineCap(stroke.cap);
     tracePath(document, path, move);
     document.stroke();
     if (stroke.dashPt !== undefined) document.undash();
+    if (stroke.cap !== undefined) document.lineCap('butt');
   };
 
   const drawLeaf = (mark: Leaf, place: Place): void => {
