@@ -145,3 +145,17 @@ test('a repeated name costs no more than the text is long', () => {
   expect(read.problems).toHaveLength(100);
   expect(read.ok && (Object(read.value) as { a: Json }).a).toBe(0);
 });
+
+test.each([
+  ['9007199254740993', false],
+  ['-9007199254740993', false],
+  ['520000000000000000', true],
+  // Not the number itself (that ends in 683968), but what it is written as again.
+  ['123456789012345680000', true],
+  ['1000000000000000000000', true],
+  ['1000000000000000000001', false],
+  ['1e308', true],
+  ['1e309', false],
+])('the number %s is kept as it was typed: %s', (text, kept) => {
+  expect(readJson(text).problems.map(({ code }) => code)).toEqual(kept ? [] : ['jsonNumberInexact']);
+});

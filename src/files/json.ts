@@ -183,7 +183,7 @@ class Reader {
     }
     this.at += digits.length;
     const number = Number(digits);
-    if (!Number.isFinite(number) || (/^-?[0-9]+$/.test(digits) && !Number.isSafeInteger(number)))
+    if (!isKept(digits, number))
       this.tell('jsonNumberInexact', start, { found: excerptWord(digits) });
     // JSON cannot say -0 and 0 apart once it is written again.
     return number === 0 ? 0 : number;
@@ -255,6 +255,13 @@ const words: readonly (readonly [string, Json])[] = [
   ['false', false],
   ['null', null],
 ];
+
+/** Whether the number stands for what was typed, or is at least written so again. */
+function isKept(digits: string, number: number): boolean {
+  if (!Number.isFinite(number)) return false;
+  if (!/^-?[0-9]+$/.test(digits) || String(number) === digits) return true;
+  return BigInt(digits) === BigInt(number);
+}
 
 function excerptWord(word: string): string {
   return word.length > 30 ? `${word.slice(0, 30)}…` : word;

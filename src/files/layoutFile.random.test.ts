@@ -109,7 +109,8 @@ test('whatever stands in a file, it is a layout or has problems that say where a
       for (const { at, kind, odd, oddName } of edits) {
         const nodes = nodesOf(root);
         const node = nodes[at % nodes.length];
-        if (node !== undefined) change(node, kind, odd, oddName);
+        // Each time a copy: a list that is put into itself is no JSON.
+        if (node !== undefined) change(node, kind, structuredClone(odd), oddName);
       }
       judge(readLayoutFile(JSON.stringify(root.file) ?? ''), root.file);
     }),

@@ -136,46 +136,47 @@ function sheet(priced: boolean): fc.Arbitrary<JsonObject> {
   });
 }
 
+type Face = 'base' | 'inside' | 'back';
+
+/** Each part on a face of its own choice; it lies on, and beside, earlier parts of that face only. */
 function pile(ids: readonly string[], papers: readonly string[]): fc.Arbitrary<readonly JsonObject[]> {
-  return fc.tuple(...ids.map((own, index) => part(own, ids.slice(0, index), papers)));
+  const face = fc.constantFrom<Face>('base', 'base', 'base', 'inside', 'back');
+  return fc.tuple(...ids.map(() => face)).chain((faces) =>
+    fc.tuple(
+      ...ids.map((own, index) => {
+        const earlier = ids.filter((_, other) => other < index && faces[other] === faces[index]);
+        return part(own, faces[index] ?? 'base', earlier, papers);
+      }),
+    ),
+  );
 }
 
-function part(own: string, earlier: readonly string[], papers: readonly string[]): fc.Arbitrary<JsonObject> {
-  const others = {
-    id: fc.constant(own),
-    name: optional(shownText()),
-    adhere: oneOf('flat', 'raised', 'spots'),
-    lies: oneOf('upright', 'sideways'),
-    ...dealt(papers),
-  };
-  // All on the front, so that every earlier part may be a neighbour.
-  const on = optional(fc.constantFrom('base', ...earlier));
+function part(
+  own: string,
+  face: Face,
+  earlier: readonly string[],
+  papers: readonly string[],
+): fc.Arbitrary<JsonObject> {
+  const on = fc.constantFrom(face, ...earlier);
   const fill = fc.oneof(positive(), fc.constant('fill'));
   return fc.integer({ min: 1, max: 3 }).chain((count) => {
-    const where = {
+    const common = {
+      id: fc.constant(own),
+      name: optional(shownText()),
+      on: face === 'base' ? optional(on) : on,
+      adhere: oneOf('flat', 'raised', 'spots'),
+      lies: oneOf('upright', 'sideways'),
+      ...dealt(papers),
       count: count === 1 ? optional(fc.constant(1)) : fc.constant(count),
       place: optional(
         fc.oneof(place(earlier), fc.array(place(earlier), { minLength: count, maxLength: count })),
       ),
     };
+    const torn = optional(edges(positive()));
     return fc.oneof(
-      object({ ...others, ...where, on, size: fc.tuple(fill, fill), torn: optional(edges(positive())) }),
-      object({
-        ...others,
-        ...where,
-        on,
-        inset: positive(),
-        shape: oneOf('rectangle'),
-        torn: optional(edges(positive())),
-      }),
-      object({ ...others, ...where, on, shape: fc.constant('circle'), diameter: positive() }),
-      object({
-        ...others,
-        ...where,
-        on: fc.constantFrom('inside', 'back'),
-        size: fc.tuple(positive(), positive()),
-        place: fc.constant({}),
-      }),
+      object({ ...common, size: fc.tuple(fill, fill), torn }),
+      object({ ...common, inset: positive(), shape: oneOf('rectangle'), torn }),
+      object({ ...common, shape: fc.constant('circle'), diameter: positive() }),
     );
   });
 }
