@@ -242,6 +242,18 @@ describe('borders', () => {
     ]);
   });
 
+  test('what is raised over others frames nothing', () => {
+    const panel = part('panel', { size: [inch('4'), inch('5 1/4')] });
+    const over = (adhere: 'flat' | 'raised') =>
+      part('tag', { size: [inch('3 3/4'), inch('1')], place: { left: inch('1/8'), top: inch('2') }, adhere });
+    expect(foundOn([panel, over('raised')])).toEqual([]);
+    expect(foundOn([panel, over('flat')])).toContainEqual([
+      'unevenBorder',
+      'parts[1].place',
+      { left: inch('1/8'), right: inch('3/8') },
+    ]);
+  });
+
   test('a small part may lie where it likes, and equal pieces are named once', () => {
     expect(
       foundOn([part('heart', { diameter: inch('1'), place: { left: inch('1/4'), top: inch('3') } })]),

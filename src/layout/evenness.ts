@@ -10,10 +10,14 @@ import { unseen } from './unseen.ts';
  *
  * Parts in a row that leave at most a quarter of what they lie on to the two borders together seem meant to
  * frame it: their two outer borders should be even, and where rows do so both ways, all four (flush rows,
- * whose borders are zero, aside). Someone may well want a deep lower border: this is a caution, no more.
+ * whose borders are zero, aside). What is raised lies over a card as it pleases and frames nothing. Someone may
+ * well want a deep lower border: this is a caution, no more.
  */
 export function unevenBorders(layout: Layout, arrangement: Arrangement): readonly LayoutProblem[] {
-  const rows = sumsOf(arrangement).flatMap((sum) => framingRow(sum));
+  const raised = new Set(layout.parts.flatMap(({ id, adhere }) => (adhere === 'flat' ? [] : [id])));
+  const rows = sumsOf(arrangement)
+    .filter(({ terms }) => !terms.some((term) => term.kind === 'size' && raised.has(term.part)))
+    .flatMap((sum) => framingRow(sum));
   const problems = new Map<string, LayoutProblem>();
   const report = (row: FramingRow, numbers: Readonly<Record<string, number>>, last: string) => {
     const index = layout.parts.findIndex(({ id }) => id === row.first);

@@ -67,7 +67,8 @@ function shortProblems({ layout, trimmer }: SetToPlan, shortage: Shortage): read
         const numbers = { ...size, narrowest: trimmer?.narrowest ?? 0 };
         return problem('pieceTooNarrow', where, { part, numbers, names });
       }
-      const numbers = { missing: count, need: piece.need, proved: proved ? 1 : 0 };
+      const cards = shortage.nearest?.cards ?? 0;
+      const numbers = { missing: count, need: piece.need, proved: proved ? 1 : 0, cards };
       return problem('short', where, { part, numbers, names });
     }),
   );

@@ -2,7 +2,10 @@ import type { Problem, Severity } from '../problem/index.ts';
 
 /** What can be wrong between a layout and the papers and trimmer on hand, and how badly. */
 export const planningCodes = {
-  /** The sheets on hand do not give all the pieces of a kind. Numbers: missing, need, proved (0 or 1). */
+  /**
+   * The sheets on hand do not give all the pieces of a kind. Numbers: missing, need, proved (0 or 1), cards
+   * (the largest smaller set that was found).
+   */
   short: 'error',
   /** No sheet of its paper is large enough for a piece as it may lie. Numbers: width, height. */
   pieceTooLarge: 'error',

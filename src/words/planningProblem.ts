@@ -49,8 +49,11 @@ const sentences = {
     return (
       `${paper} is short: ${missing} of the ${number('need')} pieces for ${part} ${missing === 1 ? 'is' : 'are'} wanting. ` +
       (number('proved') === 1
-        ? 'No way of cutting from edge to edge gives them all; that is proved.'
-        : 'No way of cutting that gives them all was found.')
+        ? 'No way of cutting from edge to edge gives them all; that is proved. '
+        : 'No way of cutting that gives them all was found. ') +
+      (number('cards') > 0
+        ? `The papers of this set give ${counted(number('cards'), 'card')}.`
+        : 'They give not even one card.')
     );
   },
   pieceTooLarge: ({ part, paper, size }) =>
