@@ -1,0 +1,38 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { layoutCodes } from '../src/layout/index.ts';
+import { planningCodes } from '../src/planning/index.ts';
+import { fileProblemCodes } from '../src/words/index.ts';
+import { cardwright } from './commandLine.ts';
+
+describe('docs/problems.md', () => {
+  it('lists every code with its severity, and no other', () => {
+    const rows = [...readFileSync('docs/problems.md', 'utf8').matchAll(/^\| `(\w+)` \| (\w+) \|/gm)];
+    const listed = Object.fromEntries(rows.map(([, code, severity]) => [code, severity]));
+    const fileCodes = Object.fromEntries(fileProblemCodes().map((code) => [code, 'error']));
+    expect(listed).toEqual({ ...layoutCodes, ...planningCodes, ...fileCodes });
+  });
+});
+
+describe('README.md', () => {
+  const readme = readFileSync('README.md', 'utf8');
+
+  it('shows what plan answers to the example, line for line', async () => {
+    const shown = /```text\n([\s\S]*?)```/.exec(readme)?.[1]?.trimEnd().split('\n') ?? [];
+    const { out } = await cardwright(['plan', 'examples/lantern-walk.card.json']);
+    const said = out.split('\n');
+    expect(shown.length).toBeGreaterThan(5);
+    expect(shown.filter((line) => line !== '…' && !said.includes(line))).toEqual([]);
+  });
+});
+
+describe('every page of the documentation', () => {
+  const pages = ['README.md', 'ARCHITECTURE.md', ...readdirSync('docs').map((name) => `docs/${name}`)];
+  it.each(pages)('%s links only to what is there', (page) => {
+    const links = [...readFileSync(page, 'utf8').matchAll(/\]\((?!https?:)([^)#]+)\)/g)].map(
+      ([, link]) => link!,
+    );
+    expect(links.filter((link) => !existsSync(join(dirname(page), link)))).toEqual([]);
+  });
+});
