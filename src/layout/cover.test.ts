@@ -69,6 +69,19 @@ describe('limits', () => {
     expect(covers(circle, panel('4 1/64'))).toBe(false);
   });
 
+  test('a circle and a rectangle whose corner it barely reaches, named either way round', () => {
+    const square = (at: number): Box => ({
+      left: lengthOfTicks(at),
+      top: lengthOfTicks(at),
+      width: lengthOfTicks(10_000),
+      height: lengthOfTicks(10_000),
+    });
+    const circle: Outline = { shape: 'circle', box: square(0) };
+    // The corner lies 19 ticks within the rim, 16 of them unseen: measured along the diagonal, as all of it is.
+    const corner: Outline = { shape: 'rectangle', box: square(8_522) };
+    expect([touches(circle, corner), touches(corner, circle)]).toEqual([true, true]);
+  });
+
   test('circles side by side do not touch, nor does a circle a corner it passes', () => {
     const box = (left: string, top: string, size: string): Box => ({
       left: inch(left),

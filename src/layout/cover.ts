@@ -31,24 +31,25 @@ export function covers(outer: Outline, inner: Outline): boolean {
 
 /** Whether two outlines lie partly or wholly on one another, by more than what is unseen. */
 export function touches(one: Outline, other: Outline): boolean {
+  // Of a circle and a rectangle the circle comes first, so that the order they are named in changes nothing.
+  if (one.shape === 'rectangle' && other.shape === 'circle') return touches(other, one);
   const box = grown(one.box, lengthOfTicks(-unseen));
   const inBoth =
     box.left < rightOf(other.box) &&
     other.box.left < rightOf(box) &&
     box.top < bottomOf(other.box) &&
     other.box.top < bottomOf(box);
-  if (!inBoth) return false;
-  if (one.shape === 'rectangle' && other.shape === 'rectangle') return true;
-  if (one.shape === 'circle' && other.shape === 'circle') {
-    const [a, b] = [doubledCentre(box), doubledCentre(other.box)];
-    return square(a.x - b.x) + square(a.y - b.y) < square(box.width + other.box.width);
+  if (!inBoth || one.shape === 'rectangle') return inBoth;
+
+  const { x, y } = doubledCentre(box);
+  if (other.shape === 'circle') {
+    const centre = doubledCentre(other.box);
+    return square(x - centre.x) + square(y - centre.y) < square(box.width + other.box.width);
   }
-  const [circle, rectangle] = one.shape === 'circle' ? [box, other.box] : [other.box, box];
-  const { x, y } = doubledCentre(circle);
   // The point of the rectangle that is nearest to the centre.
-  const nearestX = Math.min(Math.max(x, 2 * rectangle.left), 2 * rightOf(rectangle));
-  const nearestY = Math.min(Math.max(y, 2 * rectangle.top), 2 * bottomOf(rectangle));
-  return square(x - nearestX) + square(y - nearestY) < square(circle.width);
+  const nearestX = Math.min(Math.max(x, 2 * other.box.left), 2 * rightOf(other.box));
+  const nearestY = Math.min(Math.max(y, 2 * other.box.top), 2 * bottomOf(other.box));
+  return square(x - nearestX) + square(y - nearestY) < square(box.width);
 }
 
 /** Doubled, so that the middle of an odd box is whole too; radii are doubled to widths to match. */
