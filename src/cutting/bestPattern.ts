@@ -81,7 +81,15 @@ export function bestPattern(
   for (let slack = Math.ceil(kept.bound / 200); complete && !settled; slack *= 2) {
     const allowed = Math.min(slack, total);
     const { combinations } = effort;
-    const request = { grid, prices: kept.prices, values: kept.best, caps, slack: allowed, combinations, keep: null };
+    const request = {
+      grid,
+      prices: kept.prices,
+      values: kept.best,
+      caps,
+      slack: allowed,
+      combinations,
+      keep: null,
+    };
     const found = productionsWithin(request);
     complete = found.complete;
     for (const production of found.productions) {

@@ -1,4 +1,5 @@
 export type { CuttingAnswer, CuttingPlan, Pattern } from './answer.ts';
+export { type BestPattern, bestPattern } from './bestPattern.ts';
 export type { CutTree } from './cutTree.ts';
 export { type SearchEffort, usualEffort } from './effort.ts';
 export { highsSolver } from './highsSolver.ts';
