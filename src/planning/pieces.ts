@@ -1,8 +1,7 @@
-import type { Arrangement, Dealt, Layout, Turn } from '../layout/index.ts';
+import { type Arrangement, type Dealt, type Layout, turnOf } from '../layout/index.ts';
 import { openedSize } from '../making/index.ts';
 import { quarterTurned, type Size } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
-import type { Paper } from '../stash/index.ts';
 import type { Piece } from './piece.ts';
 
 /**
@@ -56,10 +55,4 @@ function dealtPieces(
       assert(paper !== undefined, 'A layout names only papers it has', { paper: id });
       return { id: `${part}/${id}`, part, paper: id, size, need, spare, turn: turnOf(what, paper) };
     });
-}
-
-/** Locked on a side with a direction, free on one without, unless the layout says otherwise. */
-function turnOf(what: Dealt, paper: Paper): Turn {
-  const up = what.side === 'back' && paper.back !== null ? paper.back.up : paper.up;
-  return what.turn ?? (up === 'any' ? 'free' : 'locked');
 }

@@ -12,4 +12,5 @@ export { effortSentence, leftoverSentences, planSentence, slackSentences } from 
 export { shortageSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
+export { sumSentence } from './sum.ts';
 export { tableOf, type Workpiece } from './workpiece.ts';

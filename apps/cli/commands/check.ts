@@ -1,4 +1,4 @@
-import { arrange, checkLayout } from '../../../src/layout/index.ts';
+import { arrange, checkLayout, type LayoutSum, sumsOf } from '../../../src/layout/index.ts';
 import { checkSet, planSet } from '../../../src/planning/index.ts';
 import type { Problem } from '../../../src/problem/index.ts';
 import {
@@ -8,6 +8,7 @@ import {
   listed,
   planningProblemSentence,
   type Showing,
+  sumSentence,
 } from '../../../src/words/index.ts';
 import { openLayout, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
@@ -21,6 +22,12 @@ export interface CheckOptions {
 /** A problem with its sentence, as `check --json` writes it. */
 type SaidProblem = Problem & { readonly says: string };
 
+/** What `check --json` writes: the problems, and every sum of borders, sizes and gaps that was made. */
+interface Checked {
+  readonly problems: readonly SaidProblem[];
+  readonly sums: readonly (LayoutSum & { readonly says: string })[];
+}
+
 /** `cardwright check`: everything that would spoil the set, errors and cautions apart. */
 export async function check(file: string, options: CheckOptions, world: World): Promise<Outcome> {
   const opened = await openLayout(file, world);
@@ -29,7 +36,7 @@ export async function check(file: string, options: CheckOptions, world: World): 
   if ('problems' in opened || 'problems' in trimmer) {
     // The sentences are on standard error already; a program that asked for JSON gets its answer all the same.
     const said = refused.map((problem) => ({ ...problem, says: fileProblemSentence(problem) }));
-    if (options.json) writeJson(said, world);
+    if (options.json) writeJson({ problems: said, sums: [] }, world);
     return cannot;
   }
   const layout = opened.value;
@@ -47,19 +54,21 @@ export async function check(file: string, options: CheckOptions, world: World): 
       ...found.map((problem) => ({ ...problem, says: planningProblemSentence(problem, layout, showing) })),
     );
   }
-  if (options.json) writeJson(problems, world);
-  else writeList(layout.title, problems, world);
+  const sums = sumsOf(arrangement).map((sum) => ({ ...sum, says: sumSentence(sum, layout, showing) }));
+  if (options.json) writeJson({ problems, sums }, world);
+  else writeList(layout.title, { problems, sums }, world);
   return problems.some(({ severity }) => severity === 'error') ? cannot : done;
 }
 
-function writeJson(problems: readonly SaidProblem[], world: World): void {
-  world.out(`${JSON.stringify({ problems }, null, 2)}\n`);
+function writeJson(checked: Checked, world: World): void {
+  world.out(`${JSON.stringify(checked, null, 2)}\n`);
 }
 
-function writeList(title: string, problems: readonly SaidProblem[], world: World): void {
+function writeList(title: string, { problems, sums }: Checked, world: World): void {
   const errors = problems.filter(({ severity }) => severity === 'error');
   const cautions = problems.filter(({ severity }) => severity === 'caution');
   const lines = [title === '' ? 'This layout' : title];
+  if (sums.length > 0) lines.push('', 'The sums:', ...sums.map(({ says }) => `  ${says}`));
   if (errors.length > 0) lines.push('', 'What would spoil the set:', ...errors.map(line));
   if (cautions.length > 0) lines.push('', 'Worth knowing before you cut:', ...cautions.map(line));
   lines.push(
