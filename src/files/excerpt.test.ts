@@ -16,8 +16,9 @@ test.each([
   ['a\u200bb\u0007\u202e\ud800', '"a\\u200bb\\u0007\\u202e\\ud800"'],
   ['é ☾ дом', '"é ☾ дом"'],
   ['🌙'.repeat(30), `"${'🌙'.repeat(30)}"`],
-  ['🌙'.repeat(3_000), `"${'🌙'.repeat(48)}…`],
-  ['x'.repeat(100), `"${'x'.repeat(48)}…`],
+  ['🌙'.repeat(3_000), `"${'🌙'.repeat(47)}…"`],
+  ['x'.repeat(100), `"${'x'.repeat(47)}…"`],
+  [['x'.repeat(100)], `["${'x'.repeat(47)}…`],
 ])('%j is shown as %s', (value, shown) => {
   expect(excerpt(value)).toBe(shown);
 });

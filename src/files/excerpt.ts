@@ -6,11 +6,11 @@ const longest = 50;
 const most = 2 * longest + 2;
 
 // Control characters, what turns or hides its neighbours (bidirectional marks, zero width), line separators,
-// lone halves of a pair, and code points that are no characters.
-const hidden = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}\u00a0\u2000-\u200a\u202f\u205f\u3000]/gu;
+// lone halves of a pair, code points that are no characters, and the mark of what was no UTF-8.
+const hidden = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Cn}\p{Co}\u00a0\u2000-\u200a\u202f\u205f\u3000\ufffd]/gu;
 
 /**
- * What stands in a file, as one line of JSON for a message: shortened (an … ends it) and with every character
+ * What stands in a file, as one line of JSON for a message: shortened (an … stands at its end) and with every character
  * that cannot be seen written as its escape.
  */
 export function excerpt(value: Json): string {
@@ -20,7 +20,9 @@ export function excerpt(value: Json): string {
     if (shown.length > most) break;
   }
   const characters = [...shown.replace(hidden, escaped)];
-  return characters.length > longest ? `${characters.slice(0, longest - 1).join('')}…` : characters.join('');
+  if (characters.length <= longest) return characters.join('');
+  const end = typeof value === 'string' ? '…"' : '…';
+  return `${characters.slice(0, longest - end.length).join('')}${end}`;
 }
 
 function* pieces(value: Json): Generator<string> {

@@ -86,8 +86,13 @@ export function wholeNumber(low: number, high: number, wanted: Wanted = 'whole-n
 
 /** One of these words. */
 export function oneOf<const Words extends readonly string[]>(words: Words) {
-  const values = words.map((word) => `"${word}"`).join(', ');
-  return z.enum(words, { error: expecting('choice', {}, { values }) });
+  return z.enum(words, { error: expecting('choice', {}, { values: choiceOf(words) }) });
+}
+
+/** `"a", "b" or "c"`. */
+function choiceOf(words: readonly string[]): string {
+  const quoted = words.map((word) => `"${word}"`).join(', ');
+  return quoted.replace(/, (?="[^"]*"$)/, ' or ');
 }
 
 function report(context: z.core.$RefinementCtx, input: string, finding: Finding): void {
@@ -106,6 +111,8 @@ function lengthFinding(text: string, units: Units, range: LengthRange): Finding 
     };
   if (Math.abs(reading.length) > longestLength)
     return { code: 'lengthTooLarge', names: { found }, numbers: { high: longestLength } };
+  if (range === 'positive' && reading.length === 0 && /[1-9]/.test(text))
+    return { code: 'lengthTooSmall', names: { found }, numbers: { low: 1 } };
   if (range === 'positive' && reading.length <= 0)
     return { code: 'lengthNotPositive', names: { found }, numbers: { length: reading.length } };
   if (range === 'not negative' && reading.length < 0)
@@ -116,11 +123,14 @@ function lengthFinding(text: string, units: Units, range: LengthRange): Finding 
 // What no page or drawing can hold (control characters, lone halves of a pair, code points that are no
 // characters: XML 1.0, section 2.2), line ends, and marks that turn the direction of the text around them.
 const odd = /[\p{Cc}\p{Cs}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069\ufffe\uffff]/u;
+/** What stands for bytes that were no UTF-8, once a file has been decoded. */
+const notUtf8 = '\ufffd';
 
 function textFinding(text: string, most: number): Finding | null {
   const found = excerpt(text);
   if (text.length > most)
     return { code: 'textTooLong', names: { found }, numbers: { found: text.length, high: most } };
+  if (text.includes(notUtf8)) return { code: 'textEncoding', names: { found }, numbers: {} };
   const character = odd.exec(text)?.[0];
   if (character !== undefined)
     return { code: 'textOdd', names: { found, character: excerpt(character) }, numbers: {} };

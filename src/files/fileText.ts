@@ -27,7 +27,11 @@ export function readFileText(
   if (!isObject(file))
     return { problems: [fileProblem('fieldType', [], { found: excerpt(file), wanted: 'file' })] };
   const found = file[marker];
-  if (found === undefined) return { problems: [fileProblem('fileKind', [marker], { field: marker })] };
+  if (found === undefined) {
+    const other = marker === 'cardwright' ? 'cardwright_trimmer' : 'cardwright';
+    const names = { field: marker, ...(other in file ? { other } : {}) };
+    return { problems: [fileProblem('fileKind', [marker], names)] };
+  }
   if (typeof found === 'number' && Number.isInteger(found) && found > version)
     return { problems: [fileProblem('versionNewer', [marker], { found: String(found) })] };
   return { file, repeated: read.problems };

@@ -42,6 +42,11 @@ export function isList(value: Json | undefined): value is readonly Json[] {
 
 const numberText = /-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?/y;
 const wordText = /[\p{L}\p{N}_$+\-.]+/uy;
+/** After a number: what shows that it was to be a text, as in `2 1/4 in` or `4½`. */
+const afterNumber = /[ \t]*(?:[\p{L}\p{N}]|\/(?![/*]))/uy;
+const inchesOrUnit = /[^\x20-\x7e]|[0-9.](?:in|inch|inches|ft|mm|cm)$/i;
+/** To the end of the entry or line. */
+const bareText = /[^,\]}"\n\r]{0,200}/y;
 const quotes = "'`\u2018\u2019\u201a\u201c\u201d\u201e\u00ab\u00bb";
 
 /** Reads one text from its start; every reading answers `undefined` once something is wrong, and reading ends. */
@@ -149,10 +154,13 @@ class Reader {
       const unit = this.text.charCodeAt(at);
       if (unit === 0x22) {
         this.at = at + 1;
+        // An inch mark: "4 1/4"" ends after the 4, and a second quote stands there.
+        if (this.text[this.at] === '"') return this.fail('jsonInchMark', this.at);
         const token = this.text.slice(start, this.at);
         return escaped ? String(JSON.parse(token)) : token.slice(1, -1);
       }
-      if (unit < 0x20) break;
+      if (unit === 0x0a || unit === 0x0d) break;
+      if (unit < 0x20) return this.fail('jsonControl', at, signNames(this.text[at] ?? ''));
       if (unit === 0x5c) {
         const escaping = /^\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/.exec(this.text.slice(at, at + 6));
         if (escaping === null)
@@ -174,19 +182,34 @@ class Reader {
     }
     const start = this.at;
     const token = this.token();
+    this.at += token.length;
     numberText.lastIndex = start;
     const digits = numberText.exec(this.text)?.[0];
-    if (digits === undefined || token !== digits) {
-      if (/^(?:[+-]?(?:\.?[0-9].*|inf(?:inity)?)|nan)$/i.test(token))
-        return this.fail('jsonNumber', start, { found: excerptWord(token) });
-      return this.unexpected('json-value');
+    if (/[\p{L}\p{N}]/u.test(token) && this.isBareText(token)) return this.unquoted(start);
+    if (token === '' || digits !== token) {
+      this.at = start;
+      return /[0-9]/.test(token) || /^[+-]?(?:inf(?:inity)?|nan)$/i.test(token)
+        ? this.fail('jsonNumber', start, { found: shown(token) })
+        : this.unexpected('json-value');
     }
-    this.at += digits.length;
     const number = Number(digits);
-    if (!isKept(digits, number))
-      this.tell('jsonNumberInexact', start, { found: excerptWord(digits) });
+    if (!isKept(digits, number)) this.tell('jsonNumberInexact', start, { found: shown(digits) });
     // JSON cannot say -0 and 0 apart once it is written again.
     return number === 0 ? 0 : number;
+  }
+
+  /** Whether `token`, which ends where the reading stands, was to be a text: a word, or a length such as `2 1/4 in`. */
+  private isBareText(token: string): boolean {
+    if (!/^[+-]?(?:\.?[0-9]|inf|nan)/i.test(token) || inchesOrUnit.test(token)) return true;
+    afterNumber.lastIndex = this.at;
+    return afterNumber.test(this.text);
+  }
+
+  /** A text or a length begins at `start` without its quotes: told as far as it goes. */
+  private unquoted(start: number): undefined {
+    bareText.lastIndex = start;
+    const found = bareText.exec(this.text)?.[0] ?? '';
+    return this.fail('jsonUnquoted', start, { found: shown(found.trim()) });
   }
 
   /** The run of letters, digits and signs that stands here, which may be empty. */
@@ -213,12 +236,13 @@ class Reader {
     if (character === undefined) return this.fail('jsonEnds', this.at, { wanted });
     if (character === '#' || /^\/[/*]/.test(this.text.slice(this.at, this.at + 2)))
       return this.fail('jsonComment', this.at);
+    if (character === '\0' || character === '\ufffd') return this.fail('fileEncoding', this.at);
     const token = this.token();
-    const found = token === '' ? excerpt(character) : excerptWord(token);
-    if (wanted === 'nothing') return this.fail('jsonAfterEnd', this.at, { found });
+    const standing = token === '' ? signNames(character) : { found: shown(token) };
+    if (wanted === 'nothing') return this.fail('jsonAfterEnd', this.at, standing);
     if (quotes.includes(character) || (wanted === 'json-name' && token !== ''))
-      return this.fail('jsonQuote', this.at, { found });
-    return this.fail('jsonUnexpected', this.at, { found, wanted });
+      return this.fail('jsonQuote', this.at, standing);
+    return this.fail('jsonUnexpected', this.at, { ...standing, wanted });
   }
 
   /** Ends the reading: the text is no JSON, or none that is read here. */
@@ -263,6 +287,13 @@ function isKept(digits: string, number: number): boolean {
   return BigInt(digits) === BigInt(number);
 }
 
-function excerptWord(word: string): string {
-  return word.length > 30 ? `${word.slice(0, 30)}…` : word;
+/** A single character: `sign` when it can be seen, else its escape as `hidden`. */
+function signNames(character: string): { sign: string } | { hidden: string } {
+  const escaped = shown(character);
+  return /^\\u/.test(escaped) || character <= ' ' ? { hidden: escaped } : { sign: character };
+}
+
+/** Text as an excerpt has it, without the quotes. */
+function shown(text: string): string {
+  return excerpt(text).slice(1, -1);
 }

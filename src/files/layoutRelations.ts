@@ -268,7 +268,7 @@ function marginProblems(paper: Json, path: Path, units: Units): FileProblem[] {
       const whole = lengthOf(size, units);
       const margin = marginAlong(sheet.margin, before, after, units);
       if (whole !== null && whole > 0 && margin !== null && margin >= whole)
-        return [fileProblem('marginAll', at, { axis, size: String(size) }, { margin, whole })];
+        return [fileProblem('marginAll', at, { axis, size: excerpt(size ?? null) }, { margin, whole })];
     }
     return [];
   });

@@ -52,16 +52,14 @@ function shapeIn(units: Units) {
     paper: z
       .union(
         [
-          idText(),
+          idText('paper-id'),
           z
-            .array(idText(), { error: expecting('paper-choice') })
-            .min(1, { error: expecting('paper-choice', { low: 1, high: limits.papersDealt }) })
-            .max(limits.papersDealt, {
-              error: expecting('paper-choice', { low: 1, high: limits.papersDealt }),
-            }),
-          z.null({ error: expecting('paper-choice') }),
+            .array(idText('paper-id'), { error: paperChoice })
+            .min(1, { error: paperChoice })
+            .max(limits.papersDealt, { error: paperChoice }),
+          z.null({ error: paperChoice }),
         ],
-        { error: expecting('paper-choice') },
+        { error: paperChoice },
       )
       .meta({
         description:
@@ -209,7 +207,7 @@ function shapeIn(units: Units) {
       .optional()
       .meta({ description: 'Where an editor finds this schema.' }),
     cardwright: z
-      .literal(1, { error: expecting('choice', {}, { values: '1' }) })
+      .literal(1, { error: expecting('version') })
       .meta({ description: 'The version of this shape.' }),
     title: shownText().optional().meta({ description: 'What the set is called.' }),
     units: oneOf(['in', 'mm']).meta({ description: 'What a length without a unit is in.' }),
@@ -225,6 +223,7 @@ function shapeIn(units: Units) {
   });
 }
 
+const paperChoice = expecting('paper-choice', { high: limits.papersDealt });
 const pair = { low: 2, high: 2 };
 const gsm = { low: 1, high: 10_000 };
 /** Up to 9 digits, then up to 4 decimals after a point or a comma. */

@@ -66,7 +66,10 @@ function problemsOf(issue: z.core.$ZodIssue, above: Path, file: Json): FileProbl
       if (expected.wanted === 'price') return [problem('fieldType', path, expected, shown)];
       return [problem(isFace(found) ? 'idReserved' : 'idMalformed', path, expected, shown)];
     case 'invalid_value': {
-      const meant = typeof found === 'string' ? nearest(found, issue.values.map(String)) : null;
+      const meant =
+        typeof found === 'string' && expected.wanted === 'choice'
+          ? nearest(found, issue.values.map(String))
+          : null;
       return [
         problem('fieldChoice', path, expected, {
           ...shown,

@@ -23,7 +23,7 @@ describe('one slip makes one problem, at its path, with one clear sentence', () 
     const sentence = problem === undefined ? '' : fileProblemSentence(problem);
     expect(sentence).toContain(where);
     expect(sentence).toContain(says);
-    expect(sentence).toMatch(/^[\x20-\x7e“”…é\u0400-\u04ff]+\.$/);
+    expect(sentence).toMatch(/^[\x20-\x7e“”…é½\u0400-\u04ff]+\.$/);
     expect(sentence).not.toMatch(/undefined|\[object|\{\w+\}/);
     expect(sentence.length).toBeLessThan(400);
   });

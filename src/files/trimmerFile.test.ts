@@ -57,10 +57,10 @@ test('null is no limit', () => {
 
 describe('one slip makes one problem, with one clear sentence', () => {
   test.each([
-    [{ cardwright_trimmer: undefined }, 'fileKind', 'cardwright_trimmer', '{ "cardwright_trimmer": 1 }'],
+    [{ cardwright_trimmer: undefined }, 'fileKind', 'cardwright_trimmer', '{ "cardwright_trimmer": 1, … }'],
     [{ cardwright_trimmer: 2 }, 'versionNewer', 'cardwright_trimmer', 'holds 2'],
-    [{ cardwright_trimmer: true }, 'fieldChoice', 'cardwright_trimmer', 'one of 1'],
-    [{ units: undefined }, 'fieldMissing', 'units', '"in", "mm"'],
+    [{ cardwright_trimmer: true }, 'fieldChoice', 'cardwright_trimmer', 'the number 1'],
+    [{ units: undefined }, 'fieldMissing', 'units', '"in" or "mm"'],
     [{ units: 'inches' }, 'fieldChoice', 'units', 'holds "inches"'],
     [{ name: 3 }, 'fieldType', 'name', 'text in double quotes'],
     [{ name: 'a\u0000' }, 'textOdd', 'name', '"\\u0000"'],
@@ -76,8 +76,8 @@ describe('one slip makes one problem, with one clear sentence', () => {
       'narrowest',
       'more than the longest cut, "1 cm"',
     ],
-    [{ measuringEdge: 'top' }, 'fieldChoice', 'measuringEdge', '"left", "right"'],
-    [{ hand: 'both' }, 'fieldChoice', 'hand', '"left", "right"'],
+    [{ measuringEdge: 'top' }, 'fieldChoice', 'measuringEdge', '"left" or "right"'],
+    [{ hand: 'both' }, 'fieldChoice', 'hand', '"left" or "right"'],
     [{ sheetsAtOnce: 0 }, 'numberRange', 'sheetsAtOnce', 'from 1 to 100'],
     [{ sheetsAtOnce: null }, 'fieldType', 'sheetsAtOnce', 'from 1 to 100'],
     [{ cutsPerSitting: 0 }, 'numberRange', 'cutsPerSitting', 'or null for no limit'],
@@ -96,7 +96,7 @@ test('what is no JSON is told as for a layout', () => {
   expect('problems' in answer && answer.problems.map(({ code }) => code)).toEqual(['jsonTrailingComma']);
   const empty = readTrimmerFile('');
   expect('problems' in empty && empty.problems.map(fileProblemSentence)).toEqual([
-    'The file is empty; it may hold one JSON object that begins with { "cardwright_trimmer": 1 }.',
+    'The file is empty; it may hold an object that begins with { "cardwright_trimmer": 1, … }.',
   ]);
 });
 

@@ -41,7 +41,7 @@ function shapeIn(units: Units) {
   const lengthOrNull = lengthText(units, 'positive', 'length-or-null').nullable().optional();
   return fields('file', {
     $schema: z.string({ error: expecting('text') }).optional(),
-    cardwright_trimmer: z.literal(1, { error: expecting('choice', {}, { values: '1' }) }),
+    cardwright_trimmer: z.literal(1, { error: expecting('version') }),
     name: shownText().optional(),
     units: oneOf(['in', 'mm']),
     marks: lengthOrNull,

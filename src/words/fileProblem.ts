@@ -47,7 +47,8 @@ const wanted = {
   margin: 'a length for all four edges, or an object of lengths by edge (left, right, top, bottom)',
   place: 'an object such as { "left": "1/8 in" }, or a list of them, one for each piece',
   'one-place': 'an object such as { "left": "1/8 in" }',
-  'paper-choice': 'the id of a paper, a list of such ids, or null for what is bought',
+  'paper-id': 'the id of a paper',
+  'paper-choice': 'the id of a paper, a list of 1 to {high} such ids, or null for what is bought',
   'paper-table': 'an object with one paper for each id',
   paper: 'an object that has "sheets"',
   back: 'an object such as { "name": "Stripe", "up": "two-way" }',
@@ -59,11 +60,12 @@ const wanted = {
   part: 'an object with "id", "paper" and one of "size", "inset", "diameter"',
   id: 'an id of letters, digits, - and _',
   'part-id': 'an id of letters, digits, - and _',
-  on: '"base", "inside", "back" or the id of a part that stands earlier in the list',
+  on: '"base" (the front), "inside", "back" or the id of a part that stands earlier in the list',
   neighbour: 'the id of a part that stands earlier in the list on the same face',
-  choice: 'one of {values}',
+  choice: '{values}',
+  version: 'the number 1, without quotes',
   // JSON itself
-  'json-value': 'a value',
+  'json-value': 'a value such as "mat", 12 or null',
   'json-name': 'the name of a field in double quotes',
   'json-colon': 'a colon',
   'json-next-field': 'a comma or }',
@@ -72,12 +74,15 @@ const wanted = {
 
 const sentences = {
   // The text as a whole
-  fileEmpty: ({ names }) =>
-    `The file is empty; it may hold one JSON object that begins with { "${names.field ?? ''}": 1 }.`,
+  fileEmpty: ({ names }) => `The file is empty; it may hold an object that begins with ${beginning(names)}.`,
   fileTooLarge: ({ numbers }) =>
     `The file holds ${count(numbers.found)} characters; it may hold no more than ${count(numbers.high)}.`,
+  fileEncoding: (problem) =>
+    `At ${spot(problem)} stands something that is no UTF-8 text; the file may be saved only as UTF-8.`,
   fileKind: ({ names }) =>
-    `The file has no field "${names.field ?? ''}"; a file of this kind begins with { "${names.field ?? ''}": 1 }.`,
+    names.other === undefined
+      ? `The file has no field "${names.field ?? ''}"; a file of this kind begins with ${beginning(names)}.`
+      : `The file has the field "${names.other}" and not "${names.field ?? ''}", so it is of another kind; here may stand only a file that begins with ${beginning(names)}.`,
   versionNewer: (problem) =>
     `${at(problem)} holds ${found(problem)}, which is newer than this program; it may hold 1, so a newer cardwright is needed for this file.`,
   moreProblems: ({ numbers }) =>
@@ -86,54 +91,56 @@ const sentences = {
   // JSON
   jsonEnds: (problem) => `The file ends too early, at ${spot(problem)}: ${mayStand(problem)} is missing.`,
   jsonUnexpected: (problem) =>
-    `At ${spot(problem)} stands ${found(problem)}; ${mayStand(problem)} may stand there.`,
+    `At ${spot(problem)} stands ${standing(problem)}; only ${mayStand(problem)} may stand there.`,
   jsonAfterEnd: (problem) =>
-    `At ${spot(problem)}, after the end of the object, stands ${found(problem)}; nothing may follow the last }.`,
+    `At ${spot(problem)}, after the end of the object, stands ${standing(problem)}; nothing may follow the last }.`,
   jsonTrailingComma: (problem) =>
     `At ${spot(problem)} a comma stands before ${found(problem)}; leave it out, for a comma may stand only between two entries.`,
   jsonComment: (problem) =>
     `At ${spot(problem)} stands a comment; JSON has none, but a field whose name begins with x- may hold a note.`,
   jsonQuote: (problem) =>
-    `At ${spot(problem)} stands ${found(problem)}; names and texts may stand only in straight double quotes, "…".`,
+    `At ${spot(problem)} stands ${standing(problem)}; names and texts may stand only in straight double quotes, such as "mat".`,
+  jsonUnquoted: (problem) =>
+    `At ${spot(problem)} stands ${found(problem)} without quotes; texts and lengths may stand only in double quotes, such as "2 1/4 in", and only a number, true, false or null without.`,
+  jsonInchMark: (problem) =>
+    `At ${spot(problem)} stands a second double quote; inches may be written as in, such as "2 1/4 in", and two texts want a comma between them.`,
   jsonTextOpen: (problem) =>
-    `The text that begins at ${spot(problem)} has no closing double quote on its line; it may hold no line break, tab or other control character.`,
+    `The text that begins at ${spot(problem)} has no closing double quote on its line; a text may hold no line break.`,
+  jsonControl: (problem) =>
+    `At ${spot(problem)} stands ${standing(problem)} inside a text; a text may hold no tab or other control character.`,
   jsonEscape: (problem) =>
     `At ${spot(problem)} stands ${found(problem)}; after a backslash may stand only one of " \\ / b f n r t, or u and four hexadecimal digits.`,
   jsonNumber: (problem) =>
-    `At ${spot(problem)} stands ${found(problem)}; a number may hold digits with a minus before and a decimal point inside, such as 12, -3 or 0.5.`,
+    `At ${spot(problem)} stands ${found(problem)}; a number may be written only like 12, -3 or 0.5, with no + and no needless 0 before it.`,
   jsonNumberInexact: (problem) =>
     `${at(problem)} holds the number ${found(problem)} (${spot(problem)}), too large to be kept exactly; such a number may be written as text.`,
   jsonDeep: (problem) =>
-    `At ${spot(problem)} brackets stand inside brackets more than ${count(problem.numbers.high)} deep; a file needs fewer than ten.`,
+    `At ${spot(problem)} brackets stand inside brackets more than ${count(problem.numbers.high)} deep; a file of this kind needs fewer than ten.`,
   fieldTwice: (problem) =>
-    `${at(problem)} stands there a second time (${spot(problem)}); a name may stand only once in an object, else one of the two would be lost.`,
+    `${at(problem)} stands in the file a second time (${spot(problem)}); a name may stand only once in its object, else one of the two would be lost.`,
   fieldReserved: (problem) =>
     `${at(problem)} (${spot(problem)}) has a name that no field or id may have; choose another name.`,
 
   // Fields
   fieldUnknown: (problem) =>
-    `${at(problem)} is no field that is known here; ${
-      problem.names.nearest === undefined ? '' : `perhaps "${problem.names.nearest}" was meant: `
-    }${problem.names.fields ?? ''} may stand here, and names that begin with x-.`,
+    `${at(problem)} is no field known here${
+      problem.names.nearest === undefined ? '' : ` (perhaps "${problem.names.nearest}" was meant)`
+    }; a field here may be ${problem.names.fields ?? ''}, or begin with x-.`,
   fieldMissing: (problem) => `${at(problem)} is missing; it may hold ${mayStand(problem)}.`,
-  fieldType: (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
+  fieldType: (problem) =>
+    `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}${unquoted(problem)}.`,
   fieldChoice: (problem) =>
-    `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}${
-      problem.names.nearest === undefined ? '' : ` (perhaps ${problem.names.nearest} was meant)`
-    }.`,
+    `${at(problem)} holds ${found(problem)}${perhaps(problem)}; it may hold ${mayStand(problem)}.`,
   numberRange: (problem) => `${at(problem)} holds ${found(problem)}; it may hold ${mayStand(problem)}.`,
-  listLength: (problem) =>
-    `${at(problem)} holds a list of ${count(problem.numbers.found)}; it may hold ${mayStand(problem)}${
-      problem.numbers.low === problem.numbers.high
-        ? ''
-        : `, from ${count(problem.numbers.low)} to ${count(problem.numbers.high)} entries`
-    }.`,
+  listLength: (problem) => `${at(problem)} holds ${entries(problem)}; it may hold ${mayStand(problem)}.`,
   tooMany: (problem) =>
-    `${at(problem)} holds ${count(problem.numbers.found)} entries; it may hold no more than ${count(problem.numbers.high)}.`,
+    `${at(problem)} holds ${entries(problem)}; it may hold no more than ${count(problem.numbers.high)}.`,
   textTooLong: (problem) =>
     `${at(problem)} holds a text of ${count(problem.numbers.found)} characters, ${found(problem)}; it may hold no more than ${count(problem.numbers.high)}.`,
   textOdd: (problem) =>
     `${at(problem)} holds ${found(problem)}, with the character ${problem.names.character ?? ''}, which cannot be printed; it may hold one line of letters, digits and signs.`,
+  textEncoding: (problem) =>
+    `${at(problem)} holds ${found(problem)}, with a character that is no UTF-8; it may hold that character once the file is saved as UTF-8.`,
 
   // Lengths
   lengthBareNumber: (problem) =>
@@ -141,6 +148,8 @@ const sentences = {
   lengthUnreadable: (problem) => `${at(problem)}: ${noLength(problem)}`,
   lengthNotPositive: (problem) =>
     `${at(problem)} holds ${found(problem)}; it may hold only a length greater than zero.`,
+  lengthTooSmall: (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is too short to be measured; it may hold no length below ${metric(problem.numbers.low)}.`,
   lengthNegative: (problem) =>
     `${at(problem)} holds ${found(problem)}; it may hold only a length of zero or more.`,
   lengthTooLarge: (problem) =>
@@ -166,13 +175,13 @@ const sentences = {
 
   // Fields that must go together
   extentMissing: (problem) =>
-    `${at(problem)} has no size; it may have one of "size", "inset" and "diameter".`,
+    `${at(problem)} has none of "size", "inset" and "diameter"; it may have just one of them, and needs it.`,
   extentTwice: (problem) => `${at(problem)} has ${problem.names.fields ?? ''}; it may have only one of them.`,
   diameterShape: (problem) =>
     `${at(problem)} holds a diameter, but the part is a rectangle; it may stand only with "shape": "circle".`,
   circleSize: (problem) =>
     `${at(problem)} holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".`,
-  circleTorn: (problem) => `${at(problem)} is torn, but the part is a circle; only a rectangle may be torn.`,
+  circleTorn: (problem) => `${at(problem)} tears a circle; only a rectangle may be torn.`,
   circleInset: (problem) =>
     `${at(problem)} insets a circle on ${problem.names.on ?? ''}, which is no circle; a circle may be inset only on a circle, else it may have "diameter".`,
   endFixedTwice: (problem) =>
@@ -180,11 +189,11 @@ const sentences = {
   gapAlone: (problem) =>
     `${at(problem)} is a gap to no neighbour; it may stand only with ${problem.names.fields ?? ''}.`,
   placesCount: (problem) =>
-    `${at(problem)} lists ${count(problem.numbers.found)} places; it may hold ${count(problem.numbers.wanted)}, one for each piece ("count").`,
+    `${at(problem)} lists ${count(problem.numbers.found)} ${problem.numbers.found === 1 ? 'place' : 'places'} where "count" is ${count(problem.numbers.wanted)}; it may list one place for each piece, or be one place for all.`,
   priceMissing: (problem) =>
-    `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; all sheets of a paper that are no scraps may have one, or none.`,
+    `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; a price may stand on every sheet of a paper or on none, scraps aside.`,
   marginAll: (problem) =>
-    `${at(problem)} takes the whole ${problem.names.axis ?? ''} of the sheet (${problem.names.size ?? ''}); it may only be so large that something is left.`,
+    `${at(problem)} takes the whole ${problem.names.axis ?? ''} of the sheet (${problem.names.size ?? ''}); it may take less, so that something is left.`,
   trimmerNarrow: (problem) =>
     `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.longest ?? ''}; it may be no more than that.`,
 } as const satisfies Record<string, (problem: Problem) => string>;
@@ -197,6 +206,36 @@ function at(problem: Problem): string {
 /** What stands there, as it is shown. */
 function found({ names }: Problem): string {
   return names.found ?? '';
+}
+
+/** What stands where the text is no JSON: a word, or a character by the name that people call it. */
+function standing({ names }: Problem): string {
+  const { sign, hidden } = names;
+  if (hidden !== undefined) return hidden === '\\t' ? 'a tab' : `the invisible character ${hidden}`;
+  if (sign === undefined) return names.found ?? '';
+  return signs[sign] ?? `the sign ${sign}`;
+}
+
+const signs: Readonly<Record<string, string>> = {
+  ',': 'a comma',
+  ':': 'a colon',
+  '"': 'a double quote',
+  "'": 'a single quote',
+};
+
+function beginning(names: Readonly<Record<string, string>>): string {
+  return `{ "${names.field ?? ''}": 1, … }`;
+}
+
+function entries({ numbers }: Problem): string {
+  if (numbers.found === 0) return 'an empty list';
+  return numbers.found === 1 ? 'one entry' : `${count(numbers.found)} entries`;
+}
+
+/** A number that was written as a text. */
+function unquoted({ names }: Problem): string {
+  const written = /^"-?[0-9.]+"$|^"(?:true|false)"$/.test(names.found ?? '');
+  return written && /number|count|flag/.test(names.wanted ?? '') ? ', without quotes' : '';
 }
 
 function spot({ numbers }: Problem): string {
@@ -234,7 +273,7 @@ function perhaps({ names }: Problem): string {
 
 /** A count with its thousands set apart, which a reader of either decimal sign takes rightly. */
 function count(number = 0): string {
-  return String(number).replace(/(?<=\d)(?=(?:\d{3})+$)/g, ' ');
+  return String(number).replace(/(?<!\.\d*)(?<=\d)(?=(?:\d{3})+$)/g, ' ');
 }
 
 function metric(ticks = 0): string {
