@@ -115,7 +115,7 @@ const sentences = {
   jsonNumberInexact: (problem) =>
     `${at(problem)} holds the number ${found(problem)} (${spot(problem)}), too large to be kept exactly; such a number may be written as text.`,
   jsonDeep: (problem) =>
-    `At ${spot(problem)} brackets stand inside brackets more than ${count(problem.numbers.high)} deep; a file of this kind needs fewer than ten.`,
+    `At ${spot(problem)} too many brackets stand inside one another; they may stand no more than ${count(problem.numbers.high)} deep, and a file of this kind needs fewer than ten.`,
   fieldTwice: (problem) =>
     `${at(problem)} stands in the file a second time (${spot(problem)}); a name may stand only once in its object, else one of the two would be lost.`,
   fieldReserved: (problem) =>
@@ -175,7 +175,7 @@ const sentences = {
 
   // Fields that must go together
   extentMissing: (problem) =>
-    `${at(problem)} has none of "size", "inset" and "diameter"; it may have just one of them, and needs it.`,
+    `${at(problem)} has none of "size", "inset" and "diameter"; it may have only one of them, and must have one.`,
   extentTwice: (problem) => `${at(problem)} has ${problem.names.fields ?? ''}; it may have only one of them.`,
   diameterShape: (problem) =>
     `${at(problem)} holds a diameter, but the part is a rectangle; it may stand only with "shape": "circle".`,

@@ -1,0 +1,435 @@
+import { describe, expect, test } from 'vitest';
+import type { Problem } from '../problem/index.ts';
+import { type FileProblemCode, fileProblemCodes, fileProblemSentence } from './fileProblem.ts';
+
+type Told = Partial<Pick<Problem, 'where' | 'names' | 'numbers'>>;
+
+function sentence(code: string, { where = '', names = {}, numbers = {} }: Told): string {
+  return fileProblemSentence({ code, severity: 'error', where, names, numbers });
+}
+
+const spot = { line: 3, column: 16 };
+
+/** For each code what a file may bring, and the whole sentence: where it is, what stands there, what may stand there. */
+const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, says: string])[]>> = {
+  fileEmpty: [
+    [
+      { names: { field: 'cardwright' } },
+      'The file is empty; it may hold an object that begins with { "cardwright": 1, … }.',
+    ],
+  ],
+  fileTooLarge: [
+    [
+      { numbers: { found: 5_000_001, high: 5_000_000 } },
+      'The file holds 5 000 001 characters; it may hold no more than 5 000 000.',
+    ],
+  ],
+  fileEncoding: [
+    [
+      { numbers: spot },
+      'At line 3, column 16 stands something that is no UTF-8 text; the file may be saved only as UTF-8.',
+    ],
+  ],
+  fileKind: [
+    [
+      { where: 'cardwright', names: { field: 'cardwright' } },
+      'The file has no field "cardwright"; a file of this kind begins with { "cardwright": 1, … }.',
+    ],
+    [
+      { where: 'cardwright', names: { field: 'cardwright', other: 'cardwright_trimmer' } },
+      'The file has the field "cardwright_trimmer" and not "cardwright", so it is of another kind; here may stand only a file that begins with { "cardwright": 1, … }.',
+    ],
+  ],
+  versionNewer: [
+    [
+      { where: 'cardwright', names: { found: '2' } },
+      'cardwright holds 2, which is newer than this program; it may hold 1, so a newer cardwright is needed for this file.',
+    ],
+  ],
+  moreProblems: [
+    [
+      { numbers: { shown: 100 } },
+      'The file has more problems than the 100 named here; put these right first.',
+    ],
+  ],
+  jsonEnds: [
+    [
+      { names: { wanted: 'json-next-field' }, numbers: spot },
+      'The file ends too early, at line 3, column 16: a comma or } is missing.',
+    ],
+    [
+      { names: { wanted: 'json-name' }, numbers: spot },
+      'The file ends too early, at line 3, column 16: the name of a field in double quotes is missing.',
+    ],
+  ],
+  jsonUnexpected: [
+    [
+      { names: { sign: '"', wanted: 'json-next-entry' }, numbers: spot },
+      'At line 3, column 16 stands a double quote; only a comma or ] may stand there.',
+    ],
+    [
+      { names: { sign: ',', wanted: 'json-value' }, numbers: spot },
+      'At line 3, column 16 stands a comma; only a value such as "mat", 12 or null may stand there.',
+    ],
+    [
+      { names: { hidden: '\\u00a0', wanted: 'json-colon' }, numbers: spot },
+      'At line 3, column 16 stands the invisible character \\u00a0; only a colon may stand there.',
+    ],
+  ],
+  jsonAfterEnd: [
+    [
+      { names: { sign: '}' }, numbers: spot },
+      'At line 3, column 16, after the end of the object, stands the sign }; nothing may follow the last }.',
+    ],
+  ],
+  jsonTrailingComma: [
+    [
+      { names: { found: ']' }, numbers: spot },
+      'At line 3, column 16 a comma stands before ]; leave it out, for a comma may stand only between two entries.',
+    ],
+  ],
+  jsonComment: [
+    [
+      { numbers: spot },
+      'At line 3, column 16 stands a comment; JSON has none, but a field whose name begins with x- may hold a note.',
+    ],
+  ],
+  jsonQuote: [
+    [
+      { names: { sign: "'" }, numbers: spot },
+      'At line 3, column 16 stands a single quote; names and texts may stand only in straight double quotes, such as "mat".',
+    ],
+    [
+      { names: { found: 'cards' }, numbers: spot },
+      'At line 3, column 16 stands cards; names and texts may stand only in straight double quotes, such as "mat".',
+    ],
+  ],
+  jsonUnquoted: [
+    [
+      { names: { found: '1/8 in' }, numbers: spot },
+      'At line 3, column 16 stands 1/8 in without quotes; texts and lengths may stand only in double quotes, such as "2 1/4 in", and only a number, true, false or null without.',
+    ],
+  ],
+  jsonInchMark: [
+    [
+      { numbers: spot },
+      'At line 3, column 16 stands a second double quote; inches may be written as in, such as "2 1/4 in", and two texts want a comma between them.',
+    ],
+  ],
+  jsonTextOpen: [
+    [
+      { numbers: spot },
+      'The text that begins at line 3, column 16 has no closing double quote on its line; a text may hold no line break.',
+    ],
+  ],
+  jsonControl: [
+    [
+      { names: { hidden: '\\t' }, numbers: spot },
+      'At line 3, column 16 stands a tab inside a text; a text may hold no tab or other control character.',
+    ],
+  ],
+  jsonEscape: [
+    [
+      { names: { found: '"\\\\q"' }, numbers: spot },
+      'At line 3, column 16 stands "\\\\q"; after a backslash may stand only one of " \\ / b f n r t, or u and four hexadecimal digits.',
+    ],
+  ],
+  jsonNumber: [
+    [
+      { names: { found: '012' }, numbers: spot },
+      'At line 3, column 16 stands 012; a number may be written only like 12, -3 or 0.5, with no + and no needless 0 before it.',
+    ],
+  ],
+  jsonNumberInexact: [
+    [
+      { where: 'x-stock', names: { found: '1e999' }, numbers: spot },
+      'x-stock holds the number 1e999 (line 3, column 16), too large to be kept exactly; such a number may be written as text.',
+    ],
+  ],
+  jsonDeep: [
+    [
+      { numbers: { ...spot, high: 100 } },
+      'At line 3, column 16 too many brackets stand inside one another; they may stand no more than 100 deep, and a file of this kind needs fewer than ten.',
+    ],
+  ],
+  fieldTwice: [
+    [
+      { where: 'cards', numbers: spot },
+      'cards stands in the file a second time (line 3, column 16); a name may stand only once in its object, else one of the two would be lost.',
+    ],
+  ],
+  fieldReserved: [
+    [
+      { where: 'papers.__proto__', numbers: spot },
+      'papers.__proto__ (line 3, column 16) has a name that no field or id may have; choose another name.',
+    ],
+  ],
+  fieldUnknown: [
+    [
+      { where: 'base.inset', names: { fields: 'size, fold, paper' } },
+      'base.inset is no field known here; a field here may be size, fold, paper, or begin with x-.',
+    ],
+    [
+      { where: 'base.sise', names: { fields: 'size, fold, paper', nearest: 'size' } },
+      'base.sise is no field known here (perhaps "size" was meant); a field here may be size, fold, paper, or begin with x-.',
+    ],
+  ],
+  fieldMissing: [
+    [
+      { where: 'cards', names: { wanted: 'whole-number' }, numbers: { low: 1, high: 100_000 } },
+      'cards is missing; it may hold a whole number from 1 to 100 000.',
+    ],
+  ],
+  fieldType: [
+    [
+      { names: { found: 'null', wanted: 'file' } },
+      'The file holds null; it may hold one object in braces, { }.',
+    ],
+    [
+      {
+        where: 'cards',
+        names: { found: '"12"', wanted: 'whole-number' },
+        numbers: { low: 1, high: 100_000 },
+      },
+      'cards holds "12"; it may hold a whole number from 1 to 100 000, without quotes.',
+    ],
+    [
+      { where: 'papers.bark.sheets[0].scrap', names: { found: '"yes"', wanted: 'flag' } },
+      'papers.bark.sheets[0].scrap holds "yes"; it may hold true or false.',
+    ],
+  ],
+  fieldChoice: [
+    [
+      {
+        where: 'base.fold',
+        names: {
+          found: '"lfet"',
+          wanted: 'choice',
+          values: '"left", "top" or "none"',
+          nearest: '"left"',
+        },
+      },
+      'base.fold holds "lfet" (perhaps "left" was meant); it may hold "left", "top" or "none".',
+    ],
+  ],
+  numberRange: [
+    [
+      { where: 'cards', names: { found: '0', wanted: 'whole-number' }, numbers: { low: 1, high: 100_000 } },
+      'cards holds 0; it may hold a whole number from 1 to 100 000.',
+    ],
+  ],
+  listLength: [
+    [
+      { where: 'base.size', names: { wanted: 'size' }, numbers: { found: 1 } },
+      'base.size holds one entry; it may hold a list of two lengths, width then height, such as ["4 1/4 in", "5 1/2 in"].',
+    ],
+    [
+      { where: 'base.paper', names: { wanted: 'paper-choice' }, numbers: { found: 0, high: 200 } },
+      'base.paper holds an empty list; it may hold the id of a paper, a list of 1 to 200 such ids, or null for what is bought.',
+    ],
+  ],
+  tooMany: [
+    [
+      { where: 'parts', numbers: { found: 501, high: 500 } },
+      'parts holds 501 entries; it may hold no more than 500.',
+    ],
+  ],
+  textTooLong: [
+    [
+      { where: 'title', names: { found: '"A very…"' }, numbers: { found: 201, high: 200 } },
+      'title holds a text of 201 characters, "A very…"; it may hold no more than 200.',
+    ],
+  ],
+  textOdd: [
+    [
+      { where: 'title', names: { found: '"two\\nlines"', character: '"\\n"' } },
+      'title holds "two\\nlines", with the character "\\n", which cannot be printed; it may hold one line of letters, digits and signs.',
+    ],
+  ],
+  textEncoding: [
+    [
+      { where: 'title', names: { found: '"Caf\\ufffd"' } },
+      'title holds "Caf\\ufffd", with a character that is no UTF-8; it may hold that character once the file is saved as UTF-8.',
+    ],
+  ],
+  lengthBareNumber: [
+    [
+      { where: 'parts[2].size[0]', names: { found: '2.25', write: '"2.25 in"' } },
+      'parts[2].size[0] holds the bare number 2.25; a length may stand only as text with its unit: write "2.25 in".',
+    ],
+  ],
+  lengthUnreadable: [
+    [
+      { where: 'parts[2].size[0]', names: { text: '2 1/4 inn', units: 'in' } },
+      'parts[2].size[0]: “2 1/4 inn” is no length: “inn” is no unit known here (in, ft, mm and cm are). Write it like 5 1/4, 5.25 in or 133 mm.',
+    ],
+  ],
+  lengthNotPositive: [
+    [
+      { where: 'base.size[0]', names: { found: '"-4 in"' } },
+      'base.size[0] holds "-4 in"; it may hold only a length greater than zero.',
+    ],
+  ],
+  lengthTooSmall: [
+    [
+      { where: 'base.size[0]', names: { found: '"0.0000001 in"' }, numbers: { low: 1 } },
+      'base.size[0] holds "0.0000001 in", which is too short to be measured; it may hold no length below 0.000625 mm.',
+    ],
+  ],
+  lengthNegative: [
+    [
+      { where: 'papers.bark.sheets[0].margin', names: { found: '"-1 in"' } },
+      'papers.bark.sheets[0].margin holds "-1 in"; it may hold only a length of zero or more.',
+    ],
+  ],
+  lengthTooLarge: [
+    [
+      { where: 'base.size[0]', names: { found: '"11 000 mm"' }, numbers: { high: 16_000_000 } },
+      'base.size[0] holds "11 000 mm"; it may hold a length of no more than 10 000 mm.',
+    ],
+  ],
+  idMalformed: [
+    [
+      { where: 'parts[6].id', names: { found: '"two words"' } },
+      'parts[6].id holds the id "two words"; an id may hold only letters (a to z), digits, - and _.',
+    ],
+  ],
+  idReserved: [
+    [
+      { where: 'parts[6].id', names: { found: '"back"' } },
+      'parts[6].id holds "back", which names a face of the card; a part may have any other id.',
+    ],
+  ],
+  idTwice: [
+    [
+      { where: 'parts[6].id', names: { found: '"mat"', first: 'parts[0]' } },
+      'parts[6].id holds "mat", the id of parts[0] already; each part may have only an id of its own.',
+    ],
+  ],
+  paperUnknown: [
+    [
+      { where: 'base.paper', names: { found: '"ivroy"', nearest: '"ivory"', papers: '"ivory", "bark"' } },
+      'base.paper holds "ivroy", but there is no such paper (perhaps "ivory" was meant); it may hold "ivory", "bark".',
+    ],
+    [
+      { where: 'base.paper', names: { found: '"ivory"' } },
+      'base.paper holds "ivory", but there is no such paper; it may hold null, for the file has no papers.',
+    ],
+  ],
+  onUnknown: [
+    [
+      { where: 'parts[6].on', names: { found: '"front"', wanted: 'on' } },
+      'parts[6].on holds "front", but there is no such part; it may hold "base" (the front), "inside", "back" or the id of a part that stands earlier in the list.',
+    ],
+  ],
+  onItself: [
+    [
+      { where: 'parts[2].place.below', names: { found: '"strip"', wanted: 'neighbour' } },
+      'parts[2].place.below holds "strip", the part itself; it may hold the id of a part that stands earlier in the list on the same face.',
+    ],
+  ],
+  onLater: [
+    [
+      { where: 'parts[0].on', names: { found: '"note"', wanted: 'on', later: 'parts[6]' } },
+      'parts[0].on holds "note", which stands later in the list (parts[6]); it may hold "base" (the front), "inside", "back" or the id of a part that stands earlier in the list.',
+    ],
+  ],
+  neighbourFace: [
+    [
+      {
+        where: 'parts[6].place.below',
+        names: { found: '"mat"', wanted: 'neighbour', theirs: 'base', ours: 'inside' },
+      },
+      'parts[6].place.below holds "mat", which lies on the face "base" and not on "inside"; it may hold the id of a part that stands earlier in the list on the same face.',
+    ],
+  ],
+  extentMissing: [
+    [
+      { where: 'parts[6]' },
+      'parts[6] has none of "size", "inset" and "diameter"; it may have only one of them, and must have one.',
+    ],
+  ],
+  extentTwice: [
+    [
+      { where: 'parts[6]', names: { fields: '"size" and "inset"' } },
+      'parts[6] has "size" and "inset"; it may have only one of them.',
+    ],
+  ],
+  diameterShape: [
+    [
+      { where: 'parts[3].diameter' },
+      'parts[3].diameter holds a diameter, but the part is a rectangle; it may stand only with "shape": "circle".',
+    ],
+  ],
+  circleSize: [
+    [
+      { where: 'parts[6].size' },
+      'parts[6].size holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".',
+    ],
+  ],
+  circleTorn: [[{ where: 'parts[3].torn' }, 'parts[3].torn tears a circle; only a rectangle may be torn.']],
+  circleInset: [
+    [
+      { where: 'parts[4].inset', names: { on: '"mat"' } },
+      'parts[4].inset insets a circle on "mat", which is no circle; a circle may be inset only on a circle, else it may have "diameter".',
+    ],
+  ],
+  endFixedTwice: [
+    [
+      { where: 'parts[2].place.left', names: { edge: 'left', other: 'parts[2].place.rightOf' } },
+      "parts[2].place.left fixes the part's left edge, and so does parts[2].place.rightOf; only one of the two may stand there.",
+    ],
+  ],
+  gapAlone: [
+    [
+      { where: 'parts[5].place.gap', names: { fields: '"below", "above"' } },
+      'parts[5].place.gap is a gap to no neighbour; it may stand only with "below", "above".',
+    ],
+  ],
+  placesCount: [
+    [
+      { where: 'parts[5].place', numbers: { found: 2, wanted: 3 } },
+      'parts[5].place lists 2 places where "count" is 3; it may list one place for each piece, or be one place for all.',
+    ],
+    [
+      { where: 'parts[5].place', numbers: { found: 1, wanted: 2 } },
+      'parts[5].place lists 1 place where "count" is 2; it may list one place for each piece, or be one place for all.',
+    ],
+  ],
+  priceMissing: [
+    [
+      { where: 'papers.ivory.sheets[1].price', names: { other: 'papers.ivory.sheets[0]' } },
+      'papers.ivory.sheets[1].price is missing, though papers.ivory.sheets[0] has a price; a price may stand on every sheet of a paper or on none, scraps aside.',
+    ],
+  ],
+  marginAll: [
+    [
+      { where: 'papers.bark.sheets[0].margin', names: { axis: 'width', size: '"12 in"' } },
+      'papers.bark.sheets[0].margin takes the whole width of the sheet ("12 in"); it may take less, so that something is left.',
+    ],
+  ],
+  trimmerNarrow: [
+    [
+      { where: 'narrowest', names: { found: '"2 cm"', longest: '"1 cm"' } },
+      'narrowest holds "2 cm", which is more than the longest cut, "1 cm"; it may be no more than that.',
+    ],
+  ],
+};
+
+describe('each code has its sentence', () => {
+  test.each(
+    fileProblemCodes().flatMap((code) => cases[code].map(([told, says]) => [code, says, told] as const)),
+  )('%s: %s', (code, says, told) => {
+    expect(sentence(code, told)).toBe(says);
+  });
+});
+
+test('every sentence says what may stand there, or what to do', () => {
+  for (const says of Object.values(cases).flatMap((each) => each.map(([, text]) => text)))
+    expect(says).toMatch(/\bmay\b|\bwrite\b|Write|begins with|is missing|choose|put these right/);
+});
+
+test('a code of another part is a mistake of ours', () => {
+  expect(() => sentence('paperShort', {})).toThrow('has a code of a file');
+  expect(() => sentence('toString', {})).toThrow('has a code of a file');
+});
