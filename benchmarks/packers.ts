@@ -46,11 +46,14 @@ export const packers: Readonly<Record<string, (task: CuttingTask) => readonly (r
         constrainRotation: !item.turns,
       })),
     );
-    // It wants its bins counted beforehand; one for each box is always enough.
-    const bins = boxes.map(() => ({ width: sheet.width, height: sheet.height }));
-    return pack2D({ bins, boxes }).packedBins.map((bin) =>
-      bin.boxes.map(({ x, y, width, height }) => ({ x, y, width, height })),
-    );
+    // It wants its bins counted beforehand and spreads over all it gets: as few are given as will do.
+    const area = boxes.reduce((sum, box) => sum + box.width * box.height, 0);
+    for (let count = Math.ceil(area / (sheet.width * sheet.height)); ; count += 1) {
+      const bins = Array.from({ length: count }, () => ({ width: sheet.width, height: sheet.height }));
+      const { packedBins, unpackedBoxes } = pack2D({ bins, boxes });
+      if (unpackedBoxes.length > 0) continue;
+      return packedBins.map((bin) => bin.boxes.map(({ x, y, width, height }) => ({ x, y, width, height })));
+    }
   },
 };
 
