@@ -5,6 +5,7 @@ import type { Paper, Price, SheetStock } from '../stash/index.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { readFileText, tellable } from './fileText.ts';
 import { withoutForeignFields } from './foreignField.ts';
+import { withHint } from './hint.ts';
 import { isList, isObject, type JsonObject } from './json.ts';
 import { layoutRelations } from './layoutRelations.ts';
 import { type LayoutShape, layoutShape, limits } from './layoutShape.ts';
@@ -44,7 +45,8 @@ export function readLayoutFile(
     ...(shape.success ? [] : shapeProblems(shape.error, own)),
     ...layoutRelations(own),
   ];
-  if (problems.length > 0) return { problems: tellable(problems, file) };
+  if (problems.length > 0)
+    return { problems: tellable(problems, file).map((problem) => withHint(problem, own)) };
   assert(shape.success, 'A file without problems is in shape');
   return { layout: layoutOf(shape.data), file };
 }

@@ -4,7 +4,6 @@ import { isId } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json, type JsonObject } from './json.ts';
 import { faces, neighbourFields } from './layoutShape.ts';
-import { nearest } from './nearest.ts';
 import { type Path, pathText } from './path.ts';
 
 /**
@@ -60,8 +59,7 @@ function pileOf(parts: Json | undefined): Pile {
     if (!isObject(part)) continue;
     const on = part.on ?? 'base';
     const id = textIn(part, 'id');
-    const face =
-      typeof on !== 'string' ? null : isFace(on) ? on : on === id ? null : (byId.get(on)?.face ?? null);
+    const face = typeof on !== 'string' ? null : isFace(on) ? on : (byId.get(on)?.face ?? null);
     const count = typeof part.count === 'number' ? part.count : 1;
     const member = { part, path: ['parts', index], index, id, face, count };
     members.push(member);
@@ -77,11 +75,6 @@ function isFace(text: string): boolean {
 function textIn(object: JsonObject, field: string): string | null {
   const value = object[field];
   return typeof value === 'string' ? value : null;
-}
-
-/** The ids of the parts that stand before this one. */
-function idsBefore({ index }: Member, { byId }: Pile): string[] {
-  return [...byId].filter(([, earlier]) => earlier.index < index).map(([id]) => id);
 }
 
 // --- Ids and what they name ---
@@ -106,12 +99,10 @@ function paperReferences(dealt: Json | undefined, path: Path, papers: JsonObject
   return named.flatMap(([id, at]) => {
     if (typeof id !== 'string' || !isId(id) || Object.hasOwn(papers, id)) return [];
     const ids = Object.keys(papers);
-    const meant = nearest(id, ids);
     return [
       fileProblem('paperUnknown', at, {
         found: excerpt(id),
         ...(ids.length === 0 ? {} : { papers: namedSome(ids) }),
-        ...(meant === null ? {} : { nearest: excerpt(meant) }),
       }),
     ];
   });
@@ -138,19 +129,13 @@ function referenceProblem(
   wanted: 'on' | 'neighbour',
 ): FileProblem[] {
   const found = excerpt(id);
-  if (id === member.id) return [fileProblem('onItself', path, { found, wanted })];
   const other = pile.byId.get(id);
+  // Also of a part whose own id stands there a second time.
   if (other !== undefined && other.index < member.index) return [];
+  if (id === member.id) return [fileProblem('onItself', path, { found, wanted })];
   if (other !== undefined)
     return [fileProblem('onLater', path, { found, wanted, later: pathText(other.path) })];
-  const meant = nearest(id, [...(wanted === 'on' ? faces : []), ...idsBefore(member, pile)]);
-  return [
-    fileProblem('onUnknown', path, {
-      found,
-      wanted,
-      ...(meant === null ? {} : { nearest: excerpt(meant) }),
-    }),
-  ];
+  return [fileProblem('onUnknown', path, { found, wanted })];
 }
 
 // --- Size and shape ---

@@ -7,7 +7,7 @@ import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json } from './json.ts';
 import { faces } from './layoutShape.ts';
 import { nearest } from './nearest.ts';
-import type { Path } from './path.ts';
+import { type Path, valueAt } from './path.ts';
 
 /** More than are ever told; a file of nothing but slips is not described to its end. */
 const mostIssues = 2_000;
@@ -124,14 +124,4 @@ function isLength({ wanted }: Expectation): boolean {
 /** How a bare number would be written as a length of the file's own units. */
 function written(number: number, file: Json): string {
   return `"${number} ${isObject(file) && file.units === 'mm' ? 'mm' : 'in'}"`;
-}
-
-function valueAt(file: Json, path: Path): Json | undefined {
-  let value: Json | undefined = file;
-  for (const key of path) {
-    if (isObject(value)) value = value[key];
-    else if (isList(value) && typeof key === 'number') value = value[key];
-    else return undefined;
-  }
-  return value;
 }
