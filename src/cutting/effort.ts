@@ -11,10 +11,12 @@ export interface SearchEffort {
   readonly splits: number;
   /** Pairs of productions combined, in each enumeration. */
   readonly combinations: number;
-  /** Nodes of each search for a choice of patterns. */
+  /** Nodes of a search for a choice of patterns, at most. */
   readonly coverNodes: number;
   /** Nodes the integer programme solver may open, each time. */
   readonly solverNodes: number;
+  /** Columns it is given at most. */
+  readonly solverColumns: number;
   /** Choices of sheet counts that are tried. */
   readonly sheetChoices: number;
 }
@@ -24,8 +26,9 @@ export const usualEffort: SearchEffort = {
   positions: 500,
   gridSplits: 20_000_000,
   splits: 1_500_000_000,
-  combinations: 3_000_000,
+  combinations: 1_000_000,
   coverNodes: 30_000,
-  solverNodes: 400,
+  solverNodes: 200,
+  solverColumns: 1500,
   sheetChoices: 40,
 };

@@ -1,63 +1,106 @@
 import type { Pattern } from './answer.ts';
+import { type Block, blockOf, piecesIn } from './block.ts';
 import { type CanonicalTask, patternsForTask } from './canonicalTask.ts';
 import type { CutTree } from './cutTree.ts';
+import { kindest, waysToCut } from './kindTree.ts';
 import type { Choice } from './planSearch.ts';
 import type { SheetGrid } from './sheetGrid.ts';
 import { withoutSurplus } from './surplus.ts';
 import type { CuttingTask } from './task.ts';
-import { piecesOf, signature, treeOf } from './treeBuilding.ts';
+import { signature, treeOf } from './treeBuilding.ts';
 
-/** The patterns of a choice, without needless pieces, equal ones together, named as in the task. */
+/**
+ * The patterns of a choice, kind to cut, named as in the task, equal ones together.
+ *
+ * Pieces beyond the need are dropped and leave their room to the rests, and a sheet that has none but such is not
+ * cut at all; only where a row ends in room for just one more piece a spare one is made, since it costs no pass.
+ */
 export function patternsOf(
   task: CuttingTask,
   canonical: CanonicalTask,
   grids: readonly SheetGrid[],
   choice: Choice,
 ): Pattern[] {
-  const items = canonical.items.length;
-  const patterns = choice.map(({ column: { sheet, recipe }, times }) => {
-    return { sheet, times, tree: treeOf(grids[sheet]!, recipe) };
+  const { items, limits } = canonical;
+  const full = choice.flatMap(({ column: { sheet, recipe }, times }): SheetsAlike[] => {
+    const tree = treeOf(grids[sheet]!, recipe);
+    const block = blockOf(tree);
+    return block === null ? [] : [{ sheet, times, tree, block }];
   });
-  const surplus = canonical.items.map((item) => -item.need);
-  for (const { tree, times } of patterns) {
-    piecesOf(tree, items).forEach((count, item) => {
-      surplus[item]! += count * times;
-    });
-  }
-  const spared = surplus.some((count) => count > 0) ? sparing(patterns, surplus, task.limits.step) : patterns;
-  return together(patternsForTask(task, canonical, together(spared)));
+  const groups = sameProduct(
+    spared(
+      full,
+      items.map((item) => item.need),
+    ),
+    items.length,
+  );
+  const ways = groups.map((group) => ({
+    times: group.reduce((sum, { times }) => sum + times, 0),
+    ways: group.flatMap(({ tree, block }) => waysToCut(tree, block, items, limits)),
+  }));
+  const patterns = kindest(ways).map(({ tree }, index) => {
+    return { sheet: groups[index]![0]!.sheet, times: ways[index]!.times, tree };
+  });
+  return together(patternsForTask(task, canonical, together(patterns)));
 }
 
-/** Takes the surplus from one sheet after another, first from the one that gets the largest rest by it. */
-function sparing(patterns: readonly Pattern[], surplus: number[], step: number | null): Pattern[] {
-  let open = [...patterns];
-  const done: Pattern[] = [];
+/** Sheets of a kind that are cut by `tree`, or some other way into the pieces of `block`, which it gives at least. */
+interface SheetsAlike {
+  readonly sheet: number;
+  readonly times: number;
+  readonly tree: CutTree;
+  readonly block: Block;
+}
+
+/** Takes the surplus from few sheets, always from the one that can spare the largest area. */
+function spared(sheets: readonly SheetsAlike[], needs: readonly number[]): SheetsAlike[] {
+  const surplus = needs.map((need) => -need);
+  for (const { block, times } of sheets) {
+    for (const { item } of piecesIn(block)) surplus[item]! += times;
+  }
+  const open = [...sheets];
+  const done: SheetsAlike[] = [];
   for (;;) {
-    let best: { from: number; tree: CutTree; rest: number; left: number[] } | null = null;
-    open.forEach(({ tree }, from) => {
+    let most: { from: number; block: Block | null; gone: number[]; area: number } | null = null;
+    for (const [from, { block }] of open.entries()) {
       const left = surplus.map((count) => Math.max(0, count));
-      const spared = withoutSurplus(tree, left, step);
-      if (signature(spared) === signature(tree)) return;
-      const rest = largestRest(spared);
-      if (best === null || rest > best.rest) best = { from, tree: spared, rest, left };
-    });
-    if (best === null) return [...open, ...done];
-    const { from, tree, left } = best as { from: number; tree: CutTree; left: number[] };
-    left.forEach((count, item) => {
-      surplus[item] = count;
-    });
+      const before = [...left];
+      const kept = withoutSurplus(block, left);
+      const gone = before.map((count, item) => count - left[item]!);
+      const area = areaOf(block) - (kept === null ? 0 : areaOf(kept));
+      if (area > (most?.area ?? 0)) most = { from, block: kept, gone, area };
+    }
+    if (most === null) return [...open, ...done];
+    const { from, block, gone } = most;
     const source = open[from]!;
-    done.push({ sheet: source.sheet, times: 1, tree });
-    open = open.flatMap((pattern, index) => {
-      if (index !== from) return [pattern];
-      return pattern.times > 1 ? [{ ...pattern, times: pattern.times - 1 }] : [];
+    // As many sheets at once as can spare the same.
+    const times = gone.reduce(
+      (least, count, item) => (count > 0 ? Math.min(least, Math.floor(surplus[item]! / count)) : least),
+      source.times,
+    );
+    gone.forEach((count, item) => {
+      surplus[item]! -= count * times;
     });
+    if (block !== null) done.push({ ...source, times, block });
+    if (times === source.times) open.splice(from, 1);
+    else open[from] = { ...source, times: source.times - times };
   }
 }
 
-function largestRest(tree: CutTree): number {
-  if (tree.kind === 'rest') return tree.width * tree.height;
-  return tree.kind === 'cut' ? Math.max(...tree.parts.map(largestRest)) : 0;
+function areaOf(block: Block): number {
+  return piecesIn(block).reduce((sum, { width, height }) => sum + width * height, 0);
+}
+
+/** Sheets of one kind with the same pieces, together. */
+function sameProduct(sheets: readonly SheetsAlike[], items: number): SheetsAlike[][] {
+  const groups = new Map<string, SheetsAlike[]>();
+  for (const alike of sheets) {
+    const made = new Array<number>(items).fill(0);
+    for (const { item } of piecesIn(alike.block)) made[item]!++;
+    const key = `${alike.sheet} ${made.join()}`;
+    groups.set(key, [...(groups.get(key) ?? []), alike]);
+  }
+  return [...groups.values()];
 }
 
 /** Equal patterns as one, in order of their first. */

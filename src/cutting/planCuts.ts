@@ -5,7 +5,6 @@ import type { CutTree } from './cutTree.ts';
 import { type SearchEffort, usualEffort } from './effort.ts';
 import { patternsOf } from './patterns.ts';
 import { costOf, searchPlan } from './planSearch.ts';
-import { nothing } from './recipe.ts';
 import { fitsSheet } from './sheetGrid.ts';
 import { shortOf } from './shortage.ts';
 import type { LinearSolver } from './solver.ts';
@@ -58,17 +57,19 @@ export function planCuts(
   const reduced = { ...canonical, sheets: canonical.sheets.map((s) => ({ ...s, cost: s.cost / unit })) };
   const search = searchPlan(reduced, solver, effort);
   if (search.plan === null) return shortOf({ task, canonical, search, solver, effort });
-  const costs = canonical.sheets.map((sheet) => sheet.cost);
   const { leastCounts } = search;
   assert(leastCounts !== null, 'a plan was found where it was proved that there is none', { task });
-  const least = leastCounts.map((times, sheet) => ({ column: { sheet, made: [], recipe: nothing }, times }));
-  return {
-    kind: 'plan',
-    patterns: patternsOf(task, canonical, search.source.grids, search.plan),
-    cost: costOf(search.plan, costs),
-    bound: Math.min(costOf(least, costs), costOf(search.plan, costs)),
-    sheetsBound: search.fewestSheets,
-  };
+  const costs = canonical.sheets.map((sheet) => sheet.cost);
+  const least = costOf(
+    leastCounts.map((times, sheet) => ({ sheet, times })),
+    costs,
+  );
+  const patterns = patternsOf(task, canonical, search.source.grids, search.plan);
+  const cost = costOf(
+    patterns,
+    task.sheets.map((sheet) => sheet.cost),
+  );
+  return { kind: 'plan', patterns, cost, bound: Math.min(least, cost), sheetsBound: search.fewestSheets };
 }
 
 /** The patterns with the items named by their places in the whole task. */

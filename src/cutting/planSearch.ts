@@ -47,48 +47,137 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
   const refuted: number[][] = [];
   const undecided: number[][] = [];
 
-  const condition = (prices: readonly number[]) => {
+  const condition = (wanted: readonly number[], prices: readonly number[]) => {
     const whole = wholePrices(prices);
     const sheets = source.worthOfSheets(whole);
-    const made = { weights: sheets, need: worth(needs, whole), worth: { prices: whole, sheets } };
-    conditions.push(made);
-    return made;
+    return { weights: sheets, need: worth(wanted, whole), worth: { prices: whole, sheets } };
   };
-  const master = (more: Pick<Master, 'costs' | 'most' | 'sharing'>) =>
-    solveMaster({ needs, ...more }, pool, (prices) => source.best(prices));
+  const master = (wanted: readonly number[], more: Pick<Master, 'costs' | 'most' | 'sharing'>) =>
+    solveMaster({ needs: wanted, ...more }, pool, (prices) => source.best(prices));
 
   /** Looks for a plan with at most these sheets. */
-  const attempt = (counts: readonly number[]): Choice | 'refuted' | 'unknown' => {
-    const { prices } = master({ costs, most: counts, sharing: true });
-    const { weights, need, worth: at } = condition(prices);
-    const slack = worth(counts, weights) - need;
+  const attempt = (wanted: readonly number[], counts: readonly number[]): Choice | 'refuted' | 'unknown' => {
+    const { prices, times } = master(wanted, { costs, most: counts, sharing: true });
+    const known = condition(wanted, prices);
+    if (wanted === needs) conditions.push(known);
+    const slack = worth(counts, known.weights) - known.need;
     if (slack < 0) return 'refuted';
-    const known = chosen(pool, coverOf(pool, counts, at, true));
-    if (known !== null) return known;
-    const listed: PatternColumn[] = [];
-    let complete = true;
-    counts.forEach((count, sheet) => {
-      if (count === 0) return;
-      const { combinations } = effort;
-      const near = source.near(sheet, { prices: at.prices, caps: needs, slack, combinations, keep: null });
-      listed.push(...near.columns);
-      if (!near.complete) complete = false;
+    const quick = chosen(pool, coverOf(pool, wanted, counts, known.worth, 'quick'));
+    if (quick !== null) return quick;
+    const listed = byListing(wanted, counts, known.worth, slack);
+    if (listed !== 'unknown') return listed;
+    return byRounding(wanted, counts, times) ?? bySheets(wanted, counts, known.worth) ?? 'unknown';
+  };
+
+  /** Patterns that lose little are few, and mostly they do; only all that lose no more than the slack are a proof. */
+  const byListing = (
+    wanted: readonly number[],
+    counts: readonly number[],
+    at: Worth,
+    slack: number,
+  ): Choice | 'refuted' | 'unknown' => {
+    for (const share of [1 / 50, 1 / 12, Number.POSITIVE_INFINITY]) {
+      const listed: PatternColumn[] = [];
+      let complete = true;
+      let whole = true;
+      counts.forEach((count, sheet) => {
+        if (count === 0) return;
+        const allowed = Math.min(slack, Math.ceil(at.sheets[sheet]! * share));
+        if (allowed < slack) whole = false;
+        const request = {
+          prices: at.prices,
+          caps: wanted,
+          slack: allowed,
+          combinations: effort.combinations,
+        };
+        let near = source.near(sheet, { ...request, keep: null });
+        if (!near.complete) {
+          complete = false;
+          near = source.near(sheet, { ...request, keep: 8 });
+        }
+        listed.push(...near.columns);
+      });
+      const decisive = whole && complete;
+      const patterns = decisive ? listed : [...pool, ...listed];
+      const cover = coverOf(patterns, wanted, counts, at, decisive ? 'thorough' : 'usual');
+      if (cover === 'none' && decisive) return 'refuted';
+      const found = chosen(patterns, cover);
+      if (found !== null) return found;
+      if (whole || !complete) break;
+    }
+    return 'unknown';
+  };
+
+  /** Takes the whole part of the linear programme's answer, and looks for the few sheets that are left. */
+  const byRounding = (
+    wanted: readonly number[],
+    counts: readonly number[],
+    times: readonly number[],
+  ): Choice | null => {
+    const taken = pool.flatMap((column, index) => {
+      const whole = Math.floor((times[index] ?? 0) + 1e-6);
+      return whole > 0 ? [{ column, times: whole }] : [];
     });
-    const all = complete ? listed : [...pool, ...listed.slice(0, 2000)];
-    const cover = coverOf(all, counts, at, false);
-    if (cover === 'none') return complete ? 'refuted' : 'unknown';
-    return chosen(all, cover) ?? 'unknown';
+    if (taken.length === 0) return null;
+    for (const less of [0, 1]) {
+      const some = taken.flatMap((use) => (use.times > less ? [{ ...use, times: use.times - less }] : []));
+      const rest = wanted.map((count, item) =>
+        Math.max(
+          0,
+          some.reduce((left, { column, times: t }) => left - column.made[item]! * t, count),
+        ),
+      );
+      const free = counts.map((count, sheet) =>
+        some.reduce((left, { column, times: t }) => (column.sheet === sheet ? left - t : left), count),
+      );
+      const found = attempt(rest, free);
+      if (typeof found !== 'string') return [...some, ...found];
+    }
+    return null;
+  };
+
+  /** Fills one sheet after another, going on with the few most promising rests. */
+  const bySheets = (wanted: readonly number[], counts: readonly number[], at: Worth): Choice | null => {
+    if (counts.reduce((sum, count) => sum + count, 0) > 8) return null;
+    type State = { rest: readonly number[]; free: readonly number[]; choice: Choice };
+    let states: State[] = [{ rest: wanted, free: counts, choice: [] }];
+    while (states.length > 0) {
+      const next = new Map<string, State & { spare: number }>();
+      for (const { rest, free, choice } of states) {
+        free.forEach((count, sheet) => {
+          if (count === 0) return;
+          const prices = at.prices.map((price, item) => (rest[item]! > 0 ? Math.max(1, price) : 0));
+          const slack = Math.ceil(at.sheets[sheet]! / 4);
+          const request = { prices, caps: rest, slack, combinations: effort.combinations, keep: 6 };
+          for (const column of source.near(sheet, request).columns.slice(0, 6)) {
+            const left = rest.map((n, item) => Math.max(0, n - column.made[item]!));
+            const still = free.map((n, kind) => (kind === sheet ? n - 1 : n));
+            const state = { rest: left, free: still, choice: [...choice, { column, times: 1 }] };
+            const spare = worth(still, at.sheets) - worth(left, at.prices);
+            if (spare >= 0) next.set(`${left.join()};${still.join()}`, { ...state, spare });
+          }
+        });
+      }
+      const ranked = [...next.values()].sort((a, b) => b.spare - a.spare);
+      const done = ranked.find(({ rest }) => rest.every((count) => count === 0));
+      if (done !== undefined) return done.choice;
+      states = ranked.slice(0, 6);
+    }
+    return null;
   };
   const coverOf = (
     patterns: readonly PatternColumn[],
+    wanted: readonly number[],
     counts: readonly number[],
     at: Worth,
-    brief: boolean,
+    care: 'quick' | 'usual' | 'thorough',
   ) => {
-    const request: CoverRequest = { patterns, needs, counts };
+    const request: CoverRequest = { patterns, needs: wanted, counts };
     const few = counts.reduce((sum, count) => sum + count, 0) <= 25 || pieces <= 60;
-    const cover: Cover = few ? coverBySearch(request, at, brief ? 1000 : effort.coverNodes) : 'unknown';
-    if (cover !== 'unknown' || (few && brief)) return cover;
+    const nodes = { quick: 300, usual: 2000, thorough: effort.coverNodes }[care];
+    const cover: Cover = few ? coverBySearch(request, at, nodes) : 'unknown';
+    if (cover !== 'unknown' || (few && care === 'quick')) return cover;
+    if (patterns.length > effort.solverColumns) return 'unknown';
     return coverBySolver({ ...request, costs: null }, solver, effort.solverNodes);
   };
 
@@ -107,15 +196,15 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     });
 
   // Least cost: free sheets are all taken, the others as few as the conditions allow.
-  condition(master({ costs, most, sharing: false }).prices);
+  conditions.push(condition(needs, master(needs, { costs, most, sharing: false }).prices));
   let plan: Choice | null = null;
   const free = costs.map((cost) => cost === 0);
   for (let tries = 0; tries < effort.sheetChoices; tries++) {
     const least = next([...refuted, ...undecided], costs, null);
     if (least.kind !== 'counts') break;
-    if (plan !== null && worth(least.counts, costs) >= costOf(plan, costs)) break;
+    if (plan !== null && worth(least.counts, costs) >= costOfChoice(plan, costs)) break;
     const counts = least.counts.map((count, sheet) => (free[sheet] ? most[sheet]! : count));
-    const found = attempt(counts);
+    const found = attempt(needs, counts);
     if (found === 'refuted') refuted.push(counts);
     else if (found === 'unknown') {
       if (undecided.length === 0) plan = cheapest([fillingPlan(), solverPlan()], costs);
@@ -134,12 +223,12 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
   // Fewest sheets at that cost.
   let fewestSheets = 0;
   if (plan !== null) {
-    const cost = costOf(plan, costs);
+    const cost = costOfChoice(plan, costs);
     for (let tries = 0; tries < effort.sheetChoices; tries++) {
       const fewest = next([...refuted, ...undecided], ones, cost);
       if (fewest.kind !== 'counts') break;
       if (worth(fewest.counts, ones) >= sheetsOf(plan)) break;
-      const found = attempt(fewest.counts);
+      const found = attempt(needs, fewest.counts);
       if (found === 'refuted') refuted.push([...fewest.counts]);
       else if (found === 'unknown') undecided.push([...fewest.counts]);
       else plan = found;
@@ -194,11 +283,12 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
   }
 }
 
-/** What the sheets of a choice cost together. */
-export function costOf(choice: Choice, costs: readonly number[]): number {
-  return Number(
-    choice.reduce((sum, { column, times }) => sum + BigInt(costs[column.sheet]!) * BigInt(times), 0n),
-  );
+/** What so many sheets of each kind cost together. */
+export function costOf(
+  uses: readonly { readonly sheet: number; readonly times: number }[],
+  costs: readonly number[],
+): number {
+  return Number(uses.reduce((sum, { sheet, times }) => sum + BigInt(costs[sheet]!) * BigInt(times), 0n));
 }
 
 /** How many sheets a choice takes. */
@@ -206,9 +296,16 @@ export function sheetsOf(choice: Choice): number {
   return choice.reduce((sum, { times }) => sum + times, 0);
 }
 
+function costOfChoice(choice: Choice, costs: readonly number[]): number {
+  return costOf(
+    choice.map(({ column, times }) => ({ sheet: column.sheet, times })),
+    costs,
+  );
+}
+
 function cheapest(plans: readonly (Choice | null)[], costs: readonly number[]): Choice | null {
   const found = plans.filter((plan) => plan !== null);
-  found.sort((a, b) => costOf(a, costs) - costOf(b, costs) || sheetsOf(a) - sheetsOf(b));
+  found.sort((a, b) => costOfChoice(a, costs) - costOfChoice(b, costs) || sheetsOf(a) - sheetsOf(b));
   return found[0] ?? null;
 }
 

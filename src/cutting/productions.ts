@@ -44,6 +44,11 @@ export function productionsWithin(request: ProductionsRequest): {
   const keyOf = keyFunction(caps);
   let left = request.combinations;
   let complete = true;
+  const fits = grid.placements.map((placement) => ({
+    item: placement.item,
+    columns: new Set(placement.columns),
+    rows: new Set(placement.rows),
+  }));
 
   for (let i = 1; i < grid.columns; i++) {
     for (let j = 1; j < rows; j++) {
@@ -52,16 +57,19 @@ export function productionsWithin(request: ProductionsRequest): {
       if (allowed < 0) continue;
       const value = values[cell]!;
       const found = new Map<number | string, Production>();
+      const least = new LeastLosses(keep === null ? null : 2 * keep);
       const offer = (made: readonly number[], loss: number, recipe: () => Recipe) => {
-        if (loss > allowed) return;
+        if (loss > allowed || loss > least.highest) return;
         const key = keyOf(made);
-        if (!found.has(key)) found.set(key, { made, loss, recipe: recipe() });
+        if (found.has(key)) return;
+        found.set(key, { made, loss, recipe: recipe() });
+        least.add(loss);
       };
       offer(none.made, value, () => nothing);
-      grid.placements.forEach((placement, index) => {
-        if (!placement.columns.includes(i) || !placement.rows.includes(j)) return;
-        const made = none.made.map((_, item) => (item === placement.item && caps[item]! > 0 ? 1 : 0));
-        offer(made, value - worth(made, prices), () => ({ kind: 'piece', placement: index }));
+      fits.forEach(({ item, columns, rows: rowsOf }, placement) => {
+        if (caps[item] === 0 || !columns.has(i) || !rowsOf.has(j)) return;
+        const made = none.made.map((_, other) => (other === item ? 1 : 0));
+        offer(made, value - prices[item]!, () => ({ kind: 'piece', placement }));
       });
 
       const combine = (firstCell: number, secondCell: number, recipe: (a: Recipe, b: Recipe) => Recipe) => {
@@ -71,13 +79,19 @@ export function productionsWithin(request: ProductionsRequest): {
         const seconds = setOf(secondCell);
         for (let a = 0; a < firsts.length; a++) {
           const first = firsts[a]!;
-          if (here + first.loss > allowed) break;
+          if (here + first.loss > Math.min(allowed, least.highest)) break;
           for (let b = firstCell === secondCell ? a : 0; b < seconds.length; b++) {
             const second = seconds[b]!;
-            if (here + first.loss + second.loss > allowed) break;
+            if (here + first.loss + second.loss > Math.min(allowed, least.highest)) break;
             if (left-- <= 0) return;
-            const made = first.made.map((count, item) => Math.min(caps[item]!, count + second.made[item]!));
-            offer(made, value - worth(made, prices), () => recipe(first.recipe, second.recipe));
+            const made = new Array<number>(caps.length);
+            let worthMade = 0;
+            for (let item = 0; item < caps.length; item++) {
+              const count = Math.min(caps[item]!, first.made[item]! + second.made[item]!);
+              made[item] = count;
+              worthMade += count * prices[item]!;
+            }
+            offer(made, value - worthMade, () => recipe(first.recipe, second.recipe));
           }
         }
       };
@@ -99,15 +113,37 @@ export function productionsWithin(request: ProductionsRequest): {
         }
       }
       const best = unexceeded(found);
-      left -= found.size;
+      left -= found.size + (found.size * best.length) / 8;
       const kept = keep === null ? best : best.slice(0, keep);
-      if (kept.length < best.length) complete = false;
+      if (keep !== null && (kept.length < best.length || least.full)) complete = false;
       sets.set(cell, kept);
     }
   }
   if (left <= 0) complete = false;
   const productions = grid.whole === 0 || slack < 0 ? [] : (sets.get(grid.whole) ?? []);
   return { productions, complete };
+}
+
+/** The least losses met so far, so that what is worse than so many of them need not be looked at. */
+class LeastLosses {
+  private readonly losses: number[] = [];
+  constructor(private readonly most: number | null) {}
+  /** Nothing above this is among them. */
+  get highest(): number {
+    return this.most === null || this.losses.length < this.most
+      ? Number.POSITIVE_INFINITY
+      : this.losses.at(-1)!;
+  }
+  get full(): boolean {
+    return this.losses.length === this.most;
+  }
+  add(loss: number): void {
+    if (this.most === null) return;
+    let place = this.losses.length;
+    while (place > 0 && this.losses[place - 1]! > loss) place--;
+    this.losses.splice(place, 0, loss);
+    if (this.losses.length > this.most) this.losses.pop();
+  }
 }
 
 /** By cell, the loss its production may have in a sheet that loses `slack` at most; -1 where it cannot occur. */
