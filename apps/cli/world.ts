@@ -47,7 +47,8 @@ export function realWorld(): World {
       } catch (cause) {
         throw new WorldProblem(`Cannot write ${shown(path)}: ${reason(cause)}.`, { cause });
       } finally {
-        await rm(draft, { force: true });
+        // Where no draft could be written, none can be taken away either.
+        await rm(draft, { force: true }).catch(() => undefined);
       }
     },
     async asset(path) {

@@ -13,6 +13,7 @@ import {
 import { openLayout, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
+import { wrapped } from '../wrapped.ts';
 
 export interface CheckOptions {
   readonly trimmer?: string;
@@ -77,7 +78,7 @@ function writeList(title: string, { problems, sums }: Checked, world: World): vo
       ? 'Nothing found that would spoil the set.'
       : `${listed([counted(errors.length, 'error'), counted(cautions.length, 'caution')])}.`,
   );
-  world.out(`${lines.join('\n')}\n`);
+  world.out(`${lines.flatMap((text) => wrapped(text)).join('\n')}\n`);
 }
 
 function line({ where, says }: SaidProblem): string {

@@ -16,6 +16,7 @@ import {
 import { openLayout, openPile, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
+import { wrapped } from '../wrapped.ts';
 
 export interface PlanOptions {
   readonly trimmer?: string;
@@ -29,7 +30,9 @@ export async function plan(file: string, options: PlanOptions, world: World): Pr
   world.out(
     options.json
       ? `${JSON.stringify(planRecord(planned.plan), null, 2)}\n`
-      : `${planText(planned).join('\n')}\n`,
+      : `${planText(planned)
+          .flatMap((line) => wrapped(line, { hang: 4 }))
+          .join('\n')}\n`,
   );
   return done;
 }
