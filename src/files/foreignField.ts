@@ -34,7 +34,7 @@ function kept(
   entryOf: (name: string, value: Json) => Json,
   foreign: (name: string, value: Json) => boolean = isForeign,
 ): JsonObject {
-  const result: { [field: string]: Json } = Object.create(null);
+  const result = Object.create(null) as { [field: string]: Json };
   for (const [name, value] of Object.entries(object)) {
     if (!foreign(name, value)) result[name] = entryOf(name, value);
   }

@@ -99,7 +99,7 @@ class Reader {
   }
 
   private object(): JsonObject | undefined {
-    const object: { [field: string]: Json } = Object.create(null);
+    const object = Object.create(null) as { [field: string]: Json };
     this.space();
     if (this.take('}')) return object;
     for (;;) {

@@ -165,7 +165,7 @@ interface Node {
 
 /** Every value below `holder` with what holds it. */
 function nodesOf(holder: object): Node[] {
-  return Object.entries(holder).flatMap(([key, value]) => [
+  return Object.entries<unknown>({ ...holder }).flatMap(([key, value]) => [
     { holder, key },
     ...(typeof value === 'object' && value !== null ? nodesOf(value) : []),
   ]);

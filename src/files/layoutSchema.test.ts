@@ -23,9 +23,12 @@ test('ajv accepts what is a layout', () => {
 });
 
 test('ajv lets in the fields of other tools, and checks a paper whose id begins with x-', () => {
-  const file = JSON.parse(plainLayout());
+  const file = JSON.parse(plainLayout()) as {
+    papers: Record<string, unknown>;
+    parts: { place?: unknown }[];
+  };
   file.papers['x-colours.of'] = { any: ['thing'] };
-  file.parts[0].place = { 'x-hint': 1 };
+  file.parts[0]!.place = { 'x-hint': 1 };
   expect(validate(file), JSON.stringify(validate.errors)).toBe(true);
   file.papers['x-mas'] = { sheets: [{ size: ['1 in'], count: 1 }] };
   expect(validate(file)).toBe(false);

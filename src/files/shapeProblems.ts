@@ -33,7 +33,7 @@ function problemsOf(issue: z.core.$ZodIssue, above: Path, file: Json): FileProbl
     if (meant !== undefined) return meant.flatMap((inner) => problemsOf(inner, path, file));
   }
   if (issue.code === 'custom') {
-    const finding: Finding = issue.params?.finding;
+    const finding = issue.params?.finding as Finding | undefined;
     assert(finding !== undefined, 'Every check of a field reports a finding', { path });
     return [fileProblem(finding.code, path, finding.names, finding.numbers)];
   }

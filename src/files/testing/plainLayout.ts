@@ -19,9 +19,9 @@ function keysOf(path: string): string[] {
 
 function put(file: Json, keys: readonly string[], value: Json | undefined): void {
   const last = keys.at(-1) ?? '';
-  let holder: Json | undefined = file;
-  for (const key of keys.slice(0, -1)) holder = Reflect.get(Object(holder), key);
-  if (value === undefined) Reflect.deleteProperty(Object(holder), last);
+  let holder = file as object;
+  for (const key of keys.slice(0, -1)) holder = Reflect.get(holder, key) as object;
+  if (value === undefined) Reflect.deleteProperty(holder, last);
   // Defined, not assigned: `__proto__` is to be a field like any other.
   else Object.defineProperty(holder, last, { value, enumerable: true, configurable: true, writable: true });
 }

@@ -38,7 +38,7 @@ function object(fields: Readonly<Record<string, fc.Arbitrary<unknown>>>): fc.Arb
   );
   return fc.tuple(fc.record(fields), foreign).map(([own, other]) => {
     const entries = Object.entries(own).filter(([, value]) => value !== absent);
-    return JSON.parse(JSON.stringify({ ...Object.fromEntries(entries), ...other }));
+    return JSON.parse(JSON.stringify({ ...Object.fromEntries(entries), ...other })) as JsonObject;
   });
 }
 
