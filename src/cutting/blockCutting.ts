@@ -10,6 +10,8 @@ export interface BlockCutting {
    * its parts is cut to its own depth.
    */
   readonly trimsTo: (depth: number) => boolean;
+  /** Along which axis the waste beside a single piece is cut off first; `null`: where there is more of it. */
+  readonly first: Axis | null;
 }
 
 /**
@@ -72,8 +74,9 @@ function cutPiece(piece: PieceBlock, width: number, height: number, cutting: Blo
   // The first cut takes the waste off at full length: let that be the larger waste.
   const larger: Axis = (width - piece.width) * height >= (height - piece.height) * width ? 'width' : 'height';
   const room = { width, height };
-  const tooLong = longest !== null && room[turnedAxis(larger)] > longest;
-  const first = tooLong ? turnedAxis(larger) : larger;
+  const preferred = cutting.first ?? larger;
+  const tooLong = longest !== null && room[turnedAxis(preferred)] > longest;
+  const first = tooLong ? turnedAxis(preferred) : preferred;
   return cut(room, [first, turnedAxis(first)]);
 }
 

@@ -1,7 +1,8 @@
+import type { Axis } from '../measure/index.ts';
 import { type Block, piecesIn } from './block.ts';
 import { cutBlock, keepsLimits } from './blockCutting.ts';
 import type { CutTree } from './cutTree.ts';
-import { type Handwork, handworkOf } from './handwork.ts';
+import { compareWork, type Handwork, handworkOf, type StackWork, stackWork } from './handwork.ts';
 import { regridded, stripBlocks } from './strips.ts';
 import type { CutLimits, Item } from './task.ts';
 import { signature } from './treeBuilding.ts';
@@ -26,11 +27,16 @@ export function waysToCut(
   const found = new Map([[signature(tree), tree]]);
   const { width, height } = tree;
   const add = (way: Block): void => {
-    const offer = (trimsTo: (depth: number) => boolean) => {
-      const cut = cutBlock(way, width, height, { limits, trimsTo });
+    const offer = (trimsTo: (depth: number) => boolean, first: Axis | null = null) => {
+      const cut = cutBlock(way, width, height, { limits, trimsTo, first });
       if (keepsLimits(cut, limits)) found.set(signature(cut), cut);
       return cut;
     };
+    if (way.kind === 'piece') {
+      offer(() => false, 'width');
+      offer(() => false, 'height');
+      return;
+    }
     const { settings } = handworkOf(offer(() => false));
     offer((depth) => settings.has(depth));
     offer(() => true);
@@ -50,34 +56,29 @@ export function waysToCut(
 const mostPieces = 300;
 
 /**
- * Chooses one way for each sheet so that the whole stack is kind to cut: few settings in all, then few passes, though
- * a pass more is worth a rest that is larger by a fiftieth of the sheet, then few turns.
- *
- * By going over the sheets twice, the frequent ones first, and taking for each what is best beside the others.
+ * Chooses one way for each sheet so that the whole stack is light work (`compareWork`): by going over the sheets
+ * twice, the frequent ones first, and taking for each what is best beside the others.
  */
 export function kindest(
   sheets: readonly { readonly times: number; readonly ways: readonly TreeToCut[] }[],
 ): TreeToCut[] {
   const order = sheets.map((_, index) => index).sort((a, b) => sheets[b]!.times - sheets[a]!.times || a - b);
-  const chosen: (TreeToCut | null)[] = sheets.map(() => null);
+  const chosen = new Map<number, TreeToCut>();
+  const workWith = (index: number, way: TreeToCut) =>
+    stackWork(
+      [...new Map(chosen).set(index, way)].map(([sheet, { handwork }]) => {
+        return { times: sheets[sheet]!.times, handwork };
+      }),
+    );
   for (let round = 0; round < 2; round++) {
     for (const index of order) {
-      const set = new Set<number>();
-      chosen.forEach((other, place) => {
-        if (place !== index) for (const size of other?.handwork.settings ?? []) set.add(size);
-      });
-      chosen[index] = kindestBeside(sheets[index]!.ways, set);
+      let best: { way: TreeToCut; work: StackWork } | null = null;
+      for (const way of sheets[index]!.ways) {
+        const work = workWith(index, way);
+        if (best === null || compareWork(work, best.work) < 0) best = { way, work };
+      }
+      chosen.set(index, best!.way);
     }
   }
-  return chosen.map((way) => way!);
-}
-
-function kindestBeside(ways: readonly TreeToCut[], set: ReadonlySet<number>): TreeToCut {
-  const graded = ways.map((way) => {
-    const { settings, passes, turns, largestRest } = way.handwork;
-    const more = [...settings].filter((size) => !set.has(size)).length;
-    return { way, more, toil: passes - (50 * largestRest) / (way.tree.width * way.tree.height), turns };
-  });
-  graded.sort((a, b) => a.more - b.more || a.toil - b.toil || a.turns - b.turns);
-  return graded[0]!.way;
+  return sheets.map((_, index) => chosen.get(index)!);
 }

@@ -2,6 +2,7 @@ import type { Pattern } from './answer.ts';
 import { type Block, blockOf, piecesIn } from './block.ts';
 import { type CanonicalTask, patternsForTask } from './canonicalTask.ts';
 import type { CutTree } from './cutTree.ts';
+import { compareWork, type StackWork, stackWork } from './handwork.ts';
 import { kindest, waysToCut } from './kindTree.ts';
 import type { Choice } from './planSearch.ts';
 import type { SheetGrid } from './sheetGrid.ts';
@@ -10,38 +11,48 @@ import type { CuttingTask } from './task.ts';
 import { signature, treeOf } from './treeBuilding.ts';
 
 /**
- * The patterns of a choice, kind to cut, named as in the task, equal ones together.
+ * The patterns of whichever choice is lightest to cut (`compareWork`), named as in the task, equal ones together.
+ * The choices cost the same.
  *
  * Pieces beyond the need are dropped and leave their room to the rests, and a sheet that has none but such is not
  * cut at all; only where a row ends in room for just one more piece a spare one is made, since it costs no pass.
  */
-export function patternsOf(
+export function kindestPatterns(
   task: CuttingTask,
   canonical: CanonicalTask,
   grids: readonly SheetGrid[],
-  choice: Choice,
+  choices: readonly Choice[],
 ): Pattern[] {
-  const { items, limits } = canonical;
-  const full = choice.flatMap(({ column: { sheet, recipe }, times }): SheetsAlike[] => {
+  const stacks = choices.map((choice) => stackOf(canonical, grids, choice));
+  stacks.sort((a, b) => compareWork(a.work, b.work));
+  return together(patternsForTask(task, canonical, together(stacks[0]!.patterns)));
+}
+
+function stackOf(
+  { items, limits }: CanonicalTask,
+  grids: readonly SheetGrid[],
+  choice: Choice,
+): { readonly patterns: readonly Pattern[]; readonly work: StackWork } {
+  const full = choice.flatMap(({ column: { sheet, made, recipe }, times }): SheetsAlike[] => {
     const tree = treeOf(grids[sheet]!, recipe);
-    const block = blockOf(tree);
+    const whole = blockOf(tree);
+    if (whole === null) return [];
+    // The recipe may make more than the choice counts on.
+    const excess = made.map((count) => -count);
+    for (const { item } of piecesIn(whole)) excess[item]!++;
+    const block = withoutSurplus(whole, excess);
     return block === null ? [] : [{ sheet, times, tree, block }];
   });
-  const groups = sameProduct(
-    spared(
-      full,
-      items.map((item) => item.need),
-    ),
-    items.length,
-  );
-  const ways = groups.map((group) => ({
+  const needs = items.map((item) => item.need);
+  const groups = sameProduct(spared(full, needs), items.length).map((group) => ({
+    sheet: group[0]!.sheet,
     times: group.reduce((sum, { times }) => sum + times, 0),
     ways: group.flatMap(({ tree, block }) => waysToCut(tree, block, items, limits)),
   }));
-  const patterns = kindest(ways).map(({ tree }, index) => {
-    return { sheet: groups[index]![0]!.sheet, times: ways[index]!.times, tree };
-  });
-  return together(patternsForTask(task, canonical, together(patterns)));
+  const chosen = kindest(groups);
+  const patterns = groups.map(({ sheet, times }, index) => ({ sheet, times, tree: chosen[index]!.tree }));
+  const work = stackWork(groups.map(({ times }, index) => ({ times, handwork: chosen[index]!.handwork })));
+  return { patterns, work };
 }
 
 /** Sheets of a kind that are cut by `tree`, or some other way into the pieces of `block`, which it gives at least. */

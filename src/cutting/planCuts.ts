@@ -1,9 +1,10 @@
 import { assert } from '../problem/index.ts';
+import { alikeChoices } from './alikeSheets.ts';
 import type { CuttingAnswer, Pattern } from './answer.ts';
 import { canonicalTask } from './canonicalTask.ts';
 import type { CutTree } from './cutTree.ts';
 import { type SearchEffort, usualEffort } from './effort.ts';
-import { patternsOf } from './patterns.ts';
+import { kindestPatterns } from './patterns.ts';
 import { costOf, searchPlan } from './planSearch.ts';
 import { fitsSheet } from './sheetGrid.ts';
 import { shortOf } from './shortage.ts';
@@ -64,7 +65,8 @@ export function planCuts(
     leastCounts.map((times, sheet) => ({ sheet, times })),
     costs,
   );
-  const patterns = patternsOf(task, canonical, search.source.grids, search.plan);
+  const choices = [search.plan, ...alikeChoices(canonical, search.source, search.plan, effort)];
+  const patterns = kindestPatterns(task, canonical, search.source.grids, choices);
   const cost = costOf(
     patterns,
     task.sheets.map((sheet) => sheet.cost),

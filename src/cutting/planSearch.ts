@@ -118,9 +118,11 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
       const whole = Math.floor((times[index] ?? 0) + 1e-6);
       return whole > 0 ? [{ column, times: whole }] : [];
     });
-    if (taken.length === 0) return null;
+    // What is left is not rounded again.
+    if (wanted !== needs) return null;
     for (const less of [0, 1]) {
       const some = taken.flatMap((use) => (use.times > less ? [{ ...use, times: use.times - less }] : []));
+      if (some.length === 0) break;
       const rest = wanted.map((count, item) =>
         Math.max(
           0,

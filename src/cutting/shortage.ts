@@ -1,7 +1,7 @@
 import type { CuttingAnswer } from './answer.ts';
 import type { CanonicalTask } from './canonicalTask.ts';
 import type { SearchEffort } from './effort.ts';
-import { patternsOf } from './patterns.ts';
+import { kindestPatterns } from './patterns.ts';
 import type { Choice, PlanSearch } from './planSearch.ts';
 import type { LinearColumn, LinearSolver } from './solver.ts';
 import type { CuttingTask } from './task.ts';
@@ -23,7 +23,7 @@ export interface ShortageRequest {
  */
 export function shortOf(shortage: ShortageRequest): CuttingAnswer {
   const { task, canonical, search } = shortage;
-  const patterns = patternsOf(task, canonical, search.source.grids, partialChoice(shortage));
+  const patterns = kindestPatterns(task, canonical, search.source.grids, [partialChoice(shortage)]);
   const missing = task.items.map((item) => item.need);
   for (const { tree, times } of patterns) {
     piecesOf(tree, task.items.length).forEach((count, item) => {
