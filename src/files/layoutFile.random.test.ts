@@ -1,10 +1,13 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fileProblemSentence } from '../words/index.ts';
 import type { FileProblem } from './fileProblem.ts';
+import type { JsonObject } from './json.ts';
 import { readLayoutFile, writeLayoutFile } from './layoutFile.ts';
 import type { Path } from './path.ts';
 import { randomFile } from './testing/randomFile.ts';
+import { readTrimmerFile } from './trimmerFile.ts';
 
 test('a file without slips is read, and written it reads alike', () => {
   fc.assert(
@@ -96,6 +99,18 @@ const oddName = fc.constantFrom(
   'a\u200b',
 );
 
+/** The layouts that come with the program and those of the whole journeys. */
+const examples = ['examples', 'test/sets'].flatMap((folder) =>
+  readdirSync(folder)
+    .filter((name) => name.endsWith('.card.json'))
+    .map((name) => readFileSync(`${folder}/${name}`)),
+);
+
+function exampleOrRandom(): fc.Arbitrary<JsonObject> {
+  const parsed = examples.map((bytes) => JSON.parse(bytes.toString()) as JsonObject);
+  return fc.oneof(randomFile(), fc.constantFrom(...parsed));
+}
+
 test('whatever stands in a file, it is a layout or has problems that say where and what', () => {
   const edit = fc.record({
     at: fc.nat(),
@@ -104,7 +119,7 @@ test('whatever stands in a file, it is a layout or has problems that say where a
     oddName,
   });
   fc.assert(
-    fc.property(randomFile(), fc.array(edit, { minLength: 1, maxLength: 4 }), (file, edits) => {
+    fc.property(exampleOrRandom(), fc.array(edit, { minLength: 1, maxLength: 4 }), (file, edits) => {
       const root = { file: JSON.parse(JSON.stringify(file)) as unknown };
       for (const { at, kind, odd, oddName } of edits) {
         const nodes = nodesOf(root);
@@ -157,6 +172,73 @@ test('whatever text a file holds, it is a layout or has problems', () => {
     { numRuns: 1_000 },
   );
 });
+
+test('whatever bytes a file holds, it is a layout or has problems', () => {
+  const edit = fc.record({
+    at: fc.nat(),
+    out: fc.nat(8),
+    put: fc.oneof(fc.uint8Array({ maxLength: 4 }), fc.uint8Array({ min: 0x20, max: 0x7e, maxLength: 8 })),
+  });
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...examples),
+      fc.array(edit, { minLength: 1, maxLength: 4 }),
+      (example, edits) => {
+        const bytes = edits.reduce((before, { at, out, put }) => {
+          const place = at % (before.length + 1);
+          return Buffer.concat([before.subarray(0, place), put, before.subarray(place + out)]);
+        }, example);
+        const text = bytes.toString('utf8');
+        const read = readLayoutFile(text);
+        if ('layout' in read) {
+          expect(JSON.parse(writeLayoutFile(read.file))).toEqual(JSON.parse(text.replace(/^\ufeff/, '')));
+          return;
+        }
+        expect(read.problems.length).toBeGreaterThan(0);
+        for (const problem of read.problems) speaks(problem);
+        // What is JSON is judged by its fields.
+        const parsed = parsedOrNull(text);
+        if (parsed !== null)
+          for (const problem of read.problems) expect(stands(problem.path, parsed), problem.where).toBe(true);
+      },
+    ),
+    { numRuns: 2_000 },
+  );
+});
+
+test('whatever stands in a trimmer file, it is a trimmer or has problems that say where and what', () => {
+  const fields = [
+    'cardwright_trimmer',
+    'units',
+    'marks',
+    'longest',
+    'narrowest',
+    'hand',
+    'sheetsAtOnce',
+    'x-a',
+  ];
+  fc.assert(
+    fc.property(fc.dictionary(fc.constantFrom(...fields), odd), (file) => {
+      const whole = { cardwright_trimmer: 1, units: 'mm', ...file };
+      const read = readTrimmerFile(JSON.stringify(whole));
+      if ('trimmer' in read) return;
+      expect(read.problems.length).toBeGreaterThan(0);
+      for (const problem of read.problems) {
+        speaks(problem);
+        expect(stands(problem.path, whole), problem.where).toBe(true);
+      }
+    }),
+    { numRuns: 1_000 },
+  );
+});
+
+function parsedOrNull(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
 
 interface Node {
   readonly holder: object;

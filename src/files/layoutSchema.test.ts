@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import { readLayoutFile } from './layoutFile.ts';
@@ -20,6 +21,19 @@ test('ajv accepts what is a layout', () => {
     expect(readLayoutFile(text)).toHaveProperty('layout');
     expect(validate(JSON.parse(text)), JSON.stringify(validate.errors)).toBe(true);
   }
+});
+
+const folders = ['examples', 'test/sets'];
+test.each(
+  folders.flatMap((folder) =>
+    readdirSync(folder)
+      .filter((name) => name.endsWith('.card.json'))
+      .map((name) => `${folder}/${name}`),
+  ),
+)('%s is a layout, and ajv accepts it', (path) => {
+  const text = readFileSync(path, 'utf8');
+  expect(readLayoutFile(text)).toHaveProperty('layout');
+  expect(validate(JSON.parse(text)), JSON.stringify(validate.errors)).toBe(true);
 });
 
 test('ajv lets in the fields of other tools, and checks a paper whose id begins with x-', () => {
