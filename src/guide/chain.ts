@@ -68,7 +68,7 @@ export function chainOf(request: ChainRequest): {
       ends[level] = middle + along / 2;
       // Beside a line that runs down, numbers of one level stand one under the other.
       const step = side === 'bottom' ? high + 3 : wide + 4;
-      const first = side === 'bottom' ? 6 + high : 6 + wide / 2;
+      const first = extensionPastPt + (side === 'bottom' ? 2.5 : 4) + (side === 'bottom' ? high : wide / 2);
       away = line + outwards * (first - (side === 'bottom' ? high / 2 : 0) + level * step);
       reachPt = Math.max(reachPt, Math.abs(away - edgePt) + (side === 'bottom' ? high / 2 : wide / 2));
     }
@@ -86,7 +86,7 @@ export function chainOf(request: ChainRequest): {
   return { marks, reachPt };
 }
 
-const sizePt = 7.5;
+const sizePt = 9;
 const padPt = 2;
 const barHalfPt = 2;
 /** 1.5 mm and 2 mm. */

@@ -10,6 +10,7 @@ import {
   setParagraph,
   stackOf,
 } from '../drawing/index.ts';
+import type { Length } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
 import { describeSteps, type Step, type StepDescription } from '../trimming/index.ts';
@@ -17,6 +18,7 @@ import {
   docketOf,
   effortSentence,
   leftoverSentences,
+  measuredFrom,
   planSentence,
   type StepWords,
   slackSentences,
@@ -44,7 +46,10 @@ export function cuttingPages(matter: Matter, paper: Paper, stepsBefore: SittingC
     }),
     { content: docketOf(paper, showing).map((sentence) => line(sentence)), withNext: true },
     { ...line(`${planSentence(paper, plan)} ${effortSentence(paper, plan)}`), withNext: true },
-    ...slackSentences(paper, plan, showing).map((sentence) => careful(matter, sentence, widthPt)),
+    ...slackSentences(paper, plan, showing).map((sentence) => ({
+      ...careful(matter, sentence, widthPt),
+      withNext: true,
+    })),
     ...stepBlocks(matter, paper, stepsBefore),
     ...leftoverBlocks(matter, paper),
   ];
@@ -104,17 +109,20 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
   });
 
   const picturePt = (widthPt - numeralPt - gutterPt) * 0.52;
+  // The words beside it say where a length is rounded.
+  const length = (of: Length) => lengthIn(showing)(of).replace('about ', '');
   const manner: PictureManner = {
     typeface: matter.typeface,
     scale: pictureScale(
       own.map((step) => step.pictured),
       { widthPt: picturePt, heightPt: 150 },
+      { typeface: matter.typeface, length },
     ),
     hatch: hatchOf(layout, paper.id),
     directed: paper.up !== 'any',
     measuringEdge: trimmer?.measuringEdge ?? 'left',
-    length: lengthIn(showing),
-    size: sizeIn(showing),
+    length,
+    size: (size) => sizeIn(showing)(size).replaceAll('about ', ''),
   };
   return [
     {
@@ -141,8 +149,9 @@ function pictured(
   step: Step,
   described: StepDescription,
   table: ReadonlyMap<string, Workpiece>,
-  { layout, plan }: Matter,
+  { layout, plan, trimmer }: Matter,
 ): PicturedStep {
+  const given = step.gives.flat().flatMap((id) => table.get(id) ?? []);
   const letterOf = (id: string | null | undefined): string | null => {
     const goes = id === null || id === undefined ? undefined : table.get(id)?.goes;
     if (goes?.kind !== 'finished') return null;
@@ -153,6 +162,7 @@ function pictured(
   return {
     size: described.size,
     axis: described.axis,
+    from: measuredFrom(step, given, trimmer?.measuringEdge ?? 'left'),
     set: described.set,
     repeat: described.repeat,
     rest: described.rest,
@@ -161,6 +171,7 @@ function pictured(
     restLetter: letterOf(rest),
     passes: described.passes,
     workpieces: described.workpieces,
+    noun: step.take.every((id) => table.get(id)?.from.kind === 'sheet') ? 'sheet' : 'piece',
   };
 }
 

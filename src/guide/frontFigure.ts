@@ -1,4 +1,12 @@
-import { black, dimensionLine, fineStroke, type Mark, type Point, type Row } from '../drawing/index.ts';
+import {
+  black,
+  circle,
+  dimensionLine,
+  fineStroke,
+  type Mark,
+  type Point,
+  type Row,
+} from '../drawing/index.ts';
 import { type Axis, type Length, lengthOfTicks, pointsOf, zero } from '../measure/index.ts';
 import { chainOf } from './chain.ts';
 import { type DrawnPiece, drawnPieces, faceMarks } from './face.ts';
@@ -19,7 +27,8 @@ export function frontFigure(
   const widePt = pointsOf(width) * scale;
   const highPt = pointsOf(height) * scale;
 
-  const number = numberIn(showing);
+  // The caption says that they are rounded.
+  const number = (length: Length) => numberIn(showing)(length).replace(/^about /u, '');
   const left = chainOf({
     stops: stopsAlong(matter, 'height'),
     scale,
@@ -85,7 +94,7 @@ const firstRowPt = 28.35;
 const leaderPt = 30;
 const letterPt = 10;
 /** With more stops than this a chain cannot be read. */
-const mostStops = 14;
+const mostStops = 10;
 
 /** Where edges lie along an axis: those of the card and of all parts, as long as they can be read. */
 function stopsAlong({ arrangement }: Pick<Matter, 'arrangement'>, axis: Axis): readonly Length[] {
@@ -125,6 +134,7 @@ export function leaders(
     lowest = yPt;
     return [
       { kind: 'line', from: at, to: { xPt: rightPt + leaderPt - 4, yPt }, stroke: fineStroke },
+      { kind: 'path', path: circle(at, 1.6), fill: { colour: black } },
       {
         kind: 'text',
         at: { xPt: rightPt + leaderPt, yPt: yPt + letterPt * 0.33 },

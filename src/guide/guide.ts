@@ -73,15 +73,15 @@ export function guideOf(request: GuideRequest): Booklet {
   const cut = [...request.plan.papers.keys()].map((id) => paperOf(layout, id));
   const sitting = { passes: 0, sitting: 1 };
   const body: readonly Block[] = [
-    ...piecesTable(matter),
     ...needed(matter),
+    ...piecesTable(matter),
     ...picturesExplained(matter),
     ...cut.flatMap((paper) => cuttingPages(matter, paper, sitting)),
     ...scorePage(matter),
     ...assembly(matter),
-    ...trueSizePage(matter, format),
     ...cautions(matter),
     ...exactness(matter),
+    ...trueSizePage(matter, format),
   ];
   const pagesWith = (contents: readonly Folioed[]): readonly Page[] =>
     flow([...opening(matter, contents), ...body], {
@@ -121,7 +121,7 @@ function opening(matter: Matter, contents: readonly Folioed[]): readonly Block[]
   return [
     setParagraph({ words: layout.title, widthPt, style: styles.title, typeface, role: 'title' }),
     setParagraph({
-      words: `${cards}, ${size(arrangement.card)}, ${fold}. ${trimmerWords(trimmer, matter)}`,
+      words: `${cards}, ${size(arrangement.card)}, ${fold}. ${trimmerWords(trimmer, matter)}${roundedWords(matter)}`,
       widthPt,
       style: styles.body,
       typeface,
@@ -160,6 +160,14 @@ function trimmerWords(trimmer: Trimmer | null, matter: Matter): string {
   return `For a trimmer${marks} that measures on the ${trimmer.measuringEdge}.`;
 }
 
+/** Warns when the lengths of the layout can only be rounded in the units of the guide. */
+function roundedWords({ plan, showing }: Matter): string {
+  const length = lengthIn(showing);
+  if (!plan.steps.some(({ set }) => length(set).startsWith('about'))) return '';
+  const [here, there] = showing.units === 'in' ? ['inches', 'millimetres'] : ['millimetres', 'inches'];
+  return ` This layout is measured in ${there}; in ${here} its lengths fall between the marks and are rounded here, so set by ${there} if you can.`;
+}
+
 function frontSays({ layout, arrangement, showing }: Matter): string {
   const parts = layout.parts.map((part) => `${letterFor(layout, part.id)} ${part.name}`);
   const size = sizeIn(showing)(arrangement.card);
@@ -167,10 +175,14 @@ function frontSays({ layout, arrangement, showing }: Matter): string {
 }
 
 /** The plate's caption: letters and names. */
-function frontCaption({ layout, showing }: Matter): string {
+function frontCaption({ layout, arrangement, showing }: Matter): string {
   const parts = layout.parts.map((part) => `${letterFor(layout, part.id)} ${part.name}`);
   const unit = showing.units === 'in' ? 'inches' : 'millimetres';
-  return `Plate 1. The front; measures in ${unit}. ${[`A base`, ...parts].join(', ')}.`;
+  const rounded = [arrangement.card.width, arrangement.card.height]
+    .map(lengthIn(showing))
+    .join()
+    .includes('about');
+  return `Plate 1. The front; measures in ${unit}${rounded ? ', rounded' : ''}. ${[`A base`, ...parts].join(', ')}.`;
 }
 
 /** Stock, shopping list and tools. */
@@ -180,10 +192,8 @@ function needed(matter: Matter): readonly Block[] {
   const { papers, parts } = toBuy(layout, plan, showing);
   return [
     heading(matter, 'What you need'),
-    paragraphOf(matter, 'On hand', used.flatMap((paper) => docketOf(paper, showing)).join(' ')),
-    ...(papers.length + parts.length === 0
-      ? []
-      : [paragraphOf(matter, 'Still to get', [...papers, ...parts].join(' '))]),
+    ...used.flatMap((paper) => docketOf(paper, showing)).map((line) => paragraphOf(matter, '', line)),
+    ...[...papers, ...parts].map((line) => paragraphOf(matter, 'Still to get', line)),
     paragraphOf(matter, 'Tools', `${capital(toolsFor(layout, showing.units).join('; '))}.`),
   ];
 }
@@ -228,6 +238,7 @@ function assembly(matter: Matter): readonly Block[] {
     setFigure({
       marks: section.marks,
       heightPt: section.heightPt,
+      xPt: Math.max(0, (widthPt - section.widthPt) / 2),
       says: `The pile of the front seen edge-on, bottom first: A base, ${listed(
         layout.parts.map((part) => `${letterFor(layout, part.id)} ${part.name}`),
       )}.`,

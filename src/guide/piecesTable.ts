@@ -1,8 +1,10 @@
 import { type Block, setParagraph, setTable, type Words } from '../drawing/index.ts';
+import type { Dealt, Layout } from '../layout/index.ts';
 import { openedSize } from '../making/index.ts';
 import type { Piece } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
-import { capital, dealtWords, partName, standing } from '../words/index.ts';
+import type { Up } from '../stash/index.ts';
+import { capital, dealtWords, partName } from '../words/index.ts';
 import { letterFor, type Matter, paperOf, sizeIn } from './matter.ts';
 
 /** The list of all pieces as a printer's table, then which card gets which paper where several are dealt. */
@@ -21,31 +23,34 @@ export function piecesTable(matter: Matter): readonly Block[] {
       beforePt: 26,
       withNext: true,
     }),
-    setTable({
-      columns: [
-        { head: '', widthPt: 22 },
-        { head: 'Part' },
-        { head: 'Cut' },
-        ...(differs ? [{ head: 'Seen' }] : []),
-        { head: 'Pieces', align: 'end' },
-        { head: 'From' },
-        { head: 'Print' },
-      ],
-      rows: rows.map(({ piece, cut, seen }): readonly Words[] => [
-        [{ text: letterFor(layout, piece.part), weight: 'semibold' }],
-        capital(partName(layout, piece.part)),
-        size(cut),
-        ...(differs ? [seen === null ? '' : size(seen)] : []),
-        String(piece.need),
-        paperOf(layout, piece.paper).name,
-        liesWords(matter, piece),
-      ]),
-      widthPt,
-      full: true,
-      style: styles.table,
-      typeface,
-      beforePt: 6,
-    }),
+    {
+      ...setTable({
+        columns: [
+          { head: '', widthPt: 22 },
+          { head: 'Part' },
+          { head: 'Cut' },
+          ...(differs ? [{ head: 'Seen' }] : []),
+          { head: 'Pieces', align: 'end' },
+          { head: 'From' },
+          { head: 'Print' },
+        ],
+        rows: rows.map(({ piece, cut, seen }): readonly Words[] => [
+          [{ text: letterFor(layout, piece.part), weight: 'semibold' }],
+          capital(partName(layout, piece.part)),
+          size(cut),
+          ...(differs ? [seen === null ? '' : size(seen)] : []),
+          piece.spare === 0 ? String(piece.need) : `${piece.need}, ${piece.spare} spare`,
+          sideWords(layout, piece),
+          liesWords(layout, piece),
+        ]),
+        widthPt,
+        full: true,
+        style: styles.table,
+        typeface,
+        beforePt: 6,
+      }),
+      together: true,
+    },
     ...dealtNotes(matter).map((words) =>
       setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 5 }),
     ),
@@ -60,17 +65,32 @@ function sizesOf({ layout, arrangement }: Matter, { part }: Piece) {
   return { cut: arranged.cut, seen: arranged.seen };
 }
 
-function liesWords({ layout }: Matter, { part, paper: id, turn, spare }: Piece): string {
-  const paper = paperOf(layout, id);
-  const dealt = part === 'base' ? layout.base : layout.parts.find((candidate) => candidate.id === part);
-  const back = dealt?.side === 'back' ? paper.back : null;
-  const up = back === null ? paper.up : back.up;
-  const sideways = layout.parts.find((candidate) => candidate.id === part)?.lies === 'sideways';
-  return [
-    sideways ? 'sideways on the card' : turn === 'free' ? standing('any') : standing(up),
-    ...(back === null ? [] : [`its other side, ${back.name}`]),
-    ...(spare === 0 ? [] : [`${spare} spare`]),
-  ].join('; ');
+/** The paper, and its other side where that is the one to be seen. */
+function sideWords(layout: Layout, { part, paper: id }: Piece): string {
+  const { name, back } = paperOf(layout, id);
+  return back !== null && dealtOf(layout, part).side === 'back'
+    ? `${name}, its other side (${back.name})`
+    : name;
+}
+
+/** Which way up the print is. */
+function liesWords(layout: Layout, { part, paper: id, turn }: Piece): string {
+  const { up, back } = paperOf(layout, id);
+  if (layout.parts.find((candidate) => candidate.id === part)?.lies === 'sideways') return 'sideways';
+  if (turn === 'free') return 'any way';
+  return uprightness[dealtOf(layout, part).side === 'back' && back !== null ? back.up : up];
+}
+
+const uprightness = {
+  any: 'upright',
+  'one-way': 'upright',
+  'two-way': 'upright or half round',
+} as const satisfies Record<Up, string>;
+
+function dealtOf(layout: Layout, id: string): Dealt {
+  const dealt = id === 'base' ? layout.base : layout.parts.find((part) => part.id === id);
+  assert(dealt !== undefined, 'A piece is the base or a part', { id });
+  return dealt;
 }
 
 /** `Panel: Meadow on cards 1, 3 and 5; Bark on cards 2, 4 and 6.` */

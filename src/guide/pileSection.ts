@@ -18,6 +18,7 @@ import { thicknessOfDealt, usualFoam } from './thickness.ts';
 export interface PileSection extends Row {
   /** The axis of the card that runs from left to right in it. */
   readonly along: Axis;
+  readonly widthPt: number;
   /** How many times thicker than it is everything is drawn. */
   readonly thickened: number;
   /** Whether any thickness is estimated. */
@@ -95,6 +96,7 @@ export function pileSection(
     heightPt: foot + 4,
     marks,
     along: cut.along,
+    widthPt: pointsOf(arrangement.card[cut.along]) * scale + tagRoomPt,
     thickened,
     estimated: layers.some((layer) => layer.estimated),
     missed,

@@ -28,13 +28,21 @@ export function printable(layout: Layout, typeface: Typeface): Layout {
   };
 }
 
-/** The text as the typeface can show it on one line; `otherwise` where nothing of it can be shown. */
+/** The text as the typeface can show it; `otherwise` where no letter or figure of it can be shown. */
 export function printableName(given: string, otherwise: string, typeface: Typeface): string {
-  const shown = [...given.replace(/\s+/gu, ' ').replace(/\p{Default_Ignorable_Code_Point}/gu, '')]
+  const shown = [...given.replace(/\p{Default_Ignorable_Code_Point}/gu, '')]
+    .map((character) => (/\s/u.test(character) ? ' ' : character))
     .filter((character) => typeface.has(character))
     .join('')
+    .replace(/ +/g, ' ')
     .trim();
-  const kept = /[\p{L}\p{N}]/u.test(shown) ? shown : otherwise;
-  const characters = [...kept];
-  return characters.length <= longestName ? kept : `${characters.slice(0, longestName - 1).join('')}…`;
+  const characters = [...(/[\p{L}\p{N}]/u.test(shown) ? shown : otherwise)];
+  const kept =
+    characters.length <= longestName
+      ? characters.join('')
+      : `${characters.slice(0, longestName - 1).join('').trimEnd()}…`;
+  return kept.replace(endlessWord, '$&\u200b');
 }
+
+/** A stretch without a space that would squeeze the columns beside it: it may be broken after so many characters. */
+const endlessWord = /[^\s\u200b]{20}(?=\S)/gu;

@@ -6,6 +6,7 @@ import {
   rectangle,
   setFigure,
   setParagraph,
+  white,
   wideStroke,
 } from '../drawing/index.ts';
 import { openedSize, scoresOf } from '../making/index.ts';
@@ -38,6 +39,16 @@ export function scorePage(matter: Matter): readonly Block[] {
     const place = pointsOf(at) * scale;
     const across = axis === 'width';
     marks.push(
+      // A bare band, so that the score is seen in the hatch.
+      {
+        kind: 'path',
+        path: rectangle(
+          across
+            ? { xPt: place - 4, yPt: 1, widthPt: 8, heightPt: highPt - 2 }
+            : { xPt: 1, yPt: place - 4, widthPt: widePt - 2, heightPt: 8 },
+        ),
+        fill: { colour: white },
+      },
       {
         kind: 'line',
         from: across ? { xPt: place, yPt: -8 } : { xPt: -8, yPt: place },
@@ -50,6 +61,7 @@ export function scorePage(matter: Matter): readonly Block[] {
         side: across ? 'bottom' : 'left',
         label: length(at),
         typeface,
+        turned: true,
       }),
     );
   }
@@ -59,6 +71,7 @@ export function scorePage(matter: Matter): readonly Block[] {
     side: 'right',
     label: length(opened.height),
     typeface,
+    turned: true,
   });
   const wide = dimensionLine({
     from: { xPt: 0, yPt: 0 },
@@ -88,8 +101,10 @@ export function scorePage(matter: Matter): readonly Block[] {
     }),
     setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 4, withNext: true }),
     setFigure({
-      marks: [{ kind: 'group', marks: [...marks, measured, wide], move: { xPt: 60, yPt: 46 } }],
-      heightPt: highPt + 46 + 46,
+      marks: [
+        { kind: 'group', marks: [...marks, measured, wide], move: { xPt: (widthPt - widePt) / 2, yPt: 46 } },
+      ],
+      heightPt: 46 + highPt + (scores.some(({ axis }) => axis === 'width') ? 46 : 12),
       says: `The base lying open, with its score line: ${said.join('; ')}.`,
       caption: {
         words: 'The base lying open; the line of long and short dashes is the score.',

@@ -15,13 +15,16 @@ import {
   tallyStrokes,
   upArrow,
 } from '../drawing/index.ts';
-import { type Axis, type Length, pointsOf, type Size } from '../measure/index.ts';
+import { type Axis, type Edge, type Length, pointsOf, type Size } from '../measure/index.ts';
+import { counted } from '../words/index.ts';
 
 /** One setting of the trimmer, as its picture needs to know it. */
 export interface PicturedStep {
   /** Of the workpiece, with the pattern upright. */
   readonly size: Size;
   readonly axis: Axis;
+  /** The edge of the upright work that lies at the measuring edge. */
+  readonly from: Edge;
   readonly set: Length;
   readonly repeat: number;
   /** What remains along `axis`; zero for nothing. */
@@ -33,6 +36,8 @@ export interface PicturedStep {
   readonly restLetter: string | null;
   readonly passes: number;
   readonly workpieces: number;
+  /** What the workpieces are called: sheet, piece. */
+  readonly noun: string;
 }
 
 /** What all the pictures of one paper share. */
@@ -53,7 +58,7 @@ export interface PictureManner {
  * The picture of one setting: the workpiece as the hand turns it under the blade, the pieces a little apart.
  *
  * The blade runs up and down and pieces come off at the measuring edge, the heavy rule. Work whose height is
- * measured lies on its side with the top to the measuring edge, and its hatch turns with it. The picture is
+ * measured lies on its side, `from` at the measuring edge, and its hatch turns with it. The picture is
  * `widthPt` wide; what it shows of the paper has true proportions.
  */
 export function stepPicture(step: PicturedStep, manner: PictureManner, widthPt: number): Row {
@@ -76,7 +81,7 @@ export function stepPicture(step: PicturedStep, manner: PictureManner, widthPt: 
     });
   }
   marks.push(measuringRule(plate), ...cutTicks(plate, manner));
-  marks.push(...letterMarks(step, plate, manner), ...numberMarks(step, plate, manner));
+  marks.push(...letterMarks(step, plate, manner), ...numberMarks(step, plate, manner, widthPt));
   if (manner.directed) {
     marks.push(upArrow({ at: beyond(plate, 'edge', 16), sizePt: 15, turnDegrees: plate.turnDegrees }));
   }
@@ -86,22 +91,32 @@ export function stepPicture(step: PicturedStep, manner: PictureManner, widthPt: 
 /** The largest scale at which every step's picture keeps to the width and the paper in it to the height. */
 export function pictureScale(
   steps: readonly Pick<PicturedStep, 'size' | 'axis' | 'repeat'>[],
-  { widthPt, heightPt }: { readonly widthPt: number; readonly heightPt: number },
+  room: { readonly widthPt: number; readonly heightPt: number },
+  manner: Pick<PictureManner, 'typeface' | 'length'>,
 ): number {
   return Math.min(
-    ...steps.map(({ size, axis, repeat }) =>
+    ...steps.map((step) =>
       Math.min(
-        (widthPt - 2 * besidePt - repeat * gapPt(repeat)) / pointsOf(size[axis]),
-        heightPt / pointsOf(size[acrossAxis(axis)]),
+        (room.widthPt - edgeSidePt - farSidePt(step, manner) - step.repeat * gapPt(step.repeat)) /
+          pointsOf(step.size[step.axis]),
+        room.heightPt / pointsOf(step.size[acrossAxis(step.axis)]),
       ),
     ),
   );
 }
 
 /** Room around the drawn paper for ticks, numbers and the arrow. */
-const besidePt = 38;
+const edgeSidePt = 32;
 const abovePt = 26;
-const belowPt = 40;
+const belowPt = 54;
+
+/** Room on the far side: the number beside the work must stay within the picture. */
+function farSidePt(
+  step: Pick<PicturedStep, 'size' | 'axis'>,
+  { typeface, length }: Pick<PictureManner, 'typeface' | 'length'>,
+): number {
+  return 12 + typeface.widthPt(length(step.size[acrossAxis(step.axis)]), numberPt, 'regular');
+}
 
 /** Where everything lies in the picture. */
 interface Plate {
@@ -120,13 +135,16 @@ interface Plate {
   readonly cuts: readonly number[];
 }
 
-function plateOf(step: PicturedStep, { scale, measuringEdge: edge }: PictureManner, widthPt: number): Plate {
+function plateOf(step: PicturedStep, manner: PictureManner, widthPt: number): Plate {
+  const { scale, measuringEdge: edge } = manner;
   const each = pointsOf(step.set) * scale;
   const across = pointsOf(step.size[acrossAxis(step.axis)]) * scale;
   const gap = gapPt(step.repeat);
   const cutCount = step.rest > 0 ? step.repeat : step.repeat - 1;
   const drawn = pointsOf(step.size[step.axis]) * scale + cutCount * gap;
-  const left = (widthPt - drawn) / 2;
+  const farSide = farSidePt(step, manner);
+  const spare = (widthPt - drawn - edgeSidePt - farSide) / 2;
+  const left = spare + (edge === 'left' ? edgeSidePt : farSide);
   const top = abovePt;
   // Places run from the measuring edge; a right-hand edge mirrors them, but never the hatch.
   const frameAt = (from: number, length: number): Frame => ({
@@ -140,7 +158,7 @@ function plateOf(step: PicturedStep, { scale, measuringEdge: edge }: PictureMann
     right: left + drawn,
     top,
     across,
-    turnDegrees: step.axis === 'width' ? 0 : edge === 'left' ? -90 : 90,
+    turnDegrees: turnOf(step.from, edge),
     edge,
     pieces: Array.from({ length: step.repeat }, (_, index) => frameAt(index * (each + gap), each)),
     rest: step.rest > 0 ? frameAt(step.repeat * (each + gap), pointsOf(step.rest) * scale) : null,
@@ -151,9 +169,16 @@ function plateOf(step: PicturedStep, { scale, measuringEdge: edge }: PictureMann
   };
 }
 
+/** How far upright work is turned, clockwise, to bring one of its edges to the measuring edge. */
+function turnOf(from: Edge, measuringEdge: 'left' | 'right'): number {
+  const clockwise = ['left', 'top', 'right', 'bottom'] as const satisfies readonly Edge[];
+  const quarters = clockwise.indexOf(measuringEdge) - clockwise.indexOf(from);
+  return [0, 90, 180, -90][(quarters + 4) % 4] ?? 0;
+}
+
 /** How far apart the pieces are drawn: many pieces have little room. */
 function gapPt(repeat: number): number {
-  return Math.min(6, 72 / repeat);
+  return Math.min(6, 42 / repeat);
 }
 
 function acrossAxis(axis: Axis): Axis {
@@ -216,61 +241,72 @@ function letterMarks(step: PicturedStep, plate: Plate, manner: PictureManner): r
   });
 }
 
-const letterPt = 9;
-const numberPt = 8.5;
+const letterPt = 10;
+const numberPt = 9.5;
 
-function numberMarks(step: PicturedStep, plate: Plate, manner: PictureManner): readonly Mark[] {
+function numberMarks(
+  step: PicturedStep,
+  plate: Plate,
+  manner: PictureManner,
+  widthPt: number,
+): readonly Mark[] {
   const { typeface } = manner;
   const bottom = plate.top + plate.across;
   const widthOf = (label: string) => typeface.widthPt(label, numberPt, 'regular');
   const marks: Mark[] = [];
 
   // The setting stands between the crop ticks of the first piece, or below them when it is too narrow.
+  const below = numbersBelow(bottom, typeface, widthPt);
   const first = plate.pieces[0];
-  if (first !== undefined) {
-    const setting = manner.length(step.set);
-    const within = widthOf(setting) < first.widthPt - 2;
-    marks.push(
-      text(
-        setting,
-        { xPt: first.xPt + first.widthPt / 2, yPt: bottom + (within ? 11 : 22) },
-        { weight: 'semibold' },
-      ),
-    );
-  }
+  if (first !== undefined) marks.push(below(manner.length(step.set), first, { weight: 'semibold' }));
 
   // The other side of the work, beside it.
-  const across = manner.length(step.size[acrossAxis(step.axis)]);
   const side = beyond(plate, 'far', 9);
   marks.push(
     text(
-      across,
+      manner.length(step.size[acrossAxis(step.axis)]),
       { xPt: side.xPt, yPt: side.yPt + numberPt * 0.35 },
       { anchor: plate.edge === 'left' ? 'start' : 'end' },
     ),
   );
 
   // What remains: a leftover's size is written on it lightly, with its up-arrow; other work has its length below.
-  if (plate.rest !== null && step.restLeft) marks.push(...leftoverMarks(step, plate.rest, plate, manner));
-  else if (plate.rest !== null) {
+  if (plate.rest !== null) {
     marks.push(
-      text(manner.length(step.rest), {
-        xPt: plate.rest.xPt + plate.rest.widthPt / 2,
-        yPt: bottom + (widthOf(manner.length(step.rest)) < plate.rest.widthPt - 2 ? 11 : 22),
-      }),
+      ...(step.restLeft
+        ? leftoverMarks(step, plate.rest, plate, manner, below)
+        : [below(manner.length(step.rest), plate.rest)]),
     );
   }
 
   // Tally strokes for the passes, and how many workpieces there are of the kind.
-  const count = step.passes === 1 ? '1 pass' : `${step.passes} passes`;
-  const note = step.workpieces === 1 ? count : `${count}, ${step.workpieces} alike`;
+  const count = counted(step.passes, 'pass');
+  const note = step.workpieces === 1 ? count : `${count} on ${counted(step.workpieces, step.noun)}`;
   const strokes = step.passes <= 20 ? step.passes : 0;
   const tally = tallyStrokes({ xPt: 0, yPt: 0 }, strokes, { heightPt: 9 });
   const wide = tally.widthPt + (strokes > 0 ? 6 : 0) + widthOf(note);
-  const start = (plate.left + plate.right - wide) / 2;
-  marks.push({ kind: 'group', marks: [tally.marks], move: { xPt: start, yPt: bottom + 37 } });
-  marks.push(text(note, { xPt: start + wide, yPt: bottom + 37 }, { anchor: 'end' }));
+  const start = Math.min(Math.max(0, (plate.left + plate.right - wide) / 2), widthPt - wide);
+  marks.push({ kind: 'group', marks: [tally.marks], move: { xPt: start, yPt: bottom + 48 } });
+  marks.push(text(note, { xPt: start + wide, yPt: bottom + 48 }, { anchor: 'end' }));
   return marks;
+}
+
+type NumberBelow = (label: string, frame: Frame, style?: Parameters<typeof text>[2]) => TextMark;
+
+/** Sets numbers under what they measure: between its ticks, else on the next level where none is in the way. */
+function numbersBelow(bottomPt: number, typeface: Typeface, widthPt: number): NumberBelow {
+  const levels: { from: number; to: number }[][] = [[], [], []];
+  const levelPt = [12, 23, 34];
+  return (label, frame, style = {}) => {
+    const wide = typeface.widthPt(label, style.sizePt ?? numberPt, style.weight ?? 'regular');
+    const middle = Math.min(Math.max(frame.xPt + frame.widthPt / 2, wide / 2), widthPt - wide / 2);
+    const [from, to] = [middle - wide / 2 - 2, middle + wide / 2 + 2];
+    const fits = wide < frame.widthPt - 2;
+    let level = fits ? 0 : 1;
+    while (level < 2 && levels[level]!.some((other) => from < other.to && other.from < to)) level += 1;
+    levels[level]!.push({ from, to });
+    return text(label, { xPt: middle, yPt: bottomPt + levelPt[level]! }, style);
+  };
 }
 
 function leftoverMarks(
@@ -278,6 +314,7 @@ function leftoverMarks(
   rest: Frame,
   plate: Plate,
   { size, directed, typeface }: PictureManner,
+  below: NumberBelow,
 ): readonly Mark[] {
   const label = size({ ...step.size, [step.axis]: step.rest });
   const wide = typeface.widthPt(label, lightPt, 'regular');
@@ -301,20 +338,14 @@ function leftoverMarks(
       ...arrow({ xPt: centre.xPt, yPt: centre.yPt - wide / 2 - 2 }),
     ];
   }
-  // Too small to write on: its size stands under it, kept within the drawing.
-  const below = plate.top + plate.across + 22;
-  const inwards = plate.edge === 'left' ? ('end' as const) : ('start' as const);
-  const at = {
-    xPt: plate.edge === 'left' ? plate.right + besidePt - 14 : plate.left - besidePt + 14,
-    yPt: below,
-  };
+  // Too small to write on: its size stands under it, and the arrow on it where that has room.
   return [
-    text(label, at, { ...light, anchor: inwards }),
-    ...arrow({ xPt: at.xPt + (plate.edge === 'left' ? 7 : -7), yPt: below - 3 }),
+    below(label, { ...rest, widthPt: Math.min(rest.widthPt, 1), xPt: centre.xPt }, light),
+    ...(Math.min(rest.widthPt, rest.heightPt) >= 8 ? arrow(centre) : []),
   ];
 }
 
-const lightPt = 7.5;
+const lightPt = 8.5;
 
 function text(
   label: string,

@@ -5,6 +5,7 @@ export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
 export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
+export { measuredFrom } from './measuredFrom.ts';
 export { docketOf, foldWord, standing, type ToBuy, toBuy, toolsFor } from './papers.ts';
 export { partName } from './partName.ts';
 export { planningProblemSentence } from './planningProblem.ts';

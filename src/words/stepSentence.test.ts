@@ -31,7 +31,7 @@ describe('stepWords', () => {
   test('say the quarter turn, the passes of all workpieces together, and that nothing is to spare', () => {
     expect(stepSentence(second!)).toBe(
       'Set 4 in. Take the 2 strips from step 1, each 12 x 5 in. ' +
-        'Give them a quarter turn and lay them upright, with the 12 in side along the ruler. ' +
+        'Give them a quarter turn and lay them upright, with the side of 12 in along the ruler. ' +
         'Cut each into 3: 4 passes in all. That makes 6 pieces for Panel, each 4 x 5 in. ' +
         'Nothing to spare: measure first, they have to be a full 12 in along the ruler.',
     );

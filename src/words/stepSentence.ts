@@ -6,6 +6,7 @@ import type { Paper } from '../stash/index.ts';
 import type { Step, Trimmer } from '../trimming/index.ts';
 import { capital, counted, listed, numbersListed } from './count.ts';
 import { whereOnRuler } from './length.ts';
+import { measuredFrom } from './measuredFrom.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 import { tableOf, type Workpiece } from './workpiece.ts';
@@ -57,10 +58,10 @@ export function stepWords(
       set: `Set ${length(step.set)}.`,
       mark: markWords(step.set, trimmer, showing),
       take: `Take ${takenWords(taken, paper)}, ${each(taken)}${size(first.size)}.`,
-      lay: layWords(step, taken, { turned: turnedAt(step, plan, taken), paper, trimmer, length }),
+      lay: layWords(step, taken, { given, turned: turnedAt(step, plan, taken), paper, trimmer, length }),
       cut: cutWords(step, trimmer),
-      gives: `That makes ${givenWords(given, names)}, ${each(given)}${size(sizeOf(given))}.`,
-      rest: rests.length === 0 ? '' : restWords(rests, names, size),
+      gives: `That makes ${givenWords(given, names, step.squares !== undefined)}, ${each(given)}${size(sizeOf(given))}.`,
+      rest: rests.length === 0 ? '' : restWords(rests, names, { size, squares: step.squares !== undefined }),
       care: careWords(step, taken, rests, length),
     };
   });
@@ -79,9 +80,17 @@ export function stepSentence(words: StepWords): string {
     .join(' ');
 }
 
-/** The mark of the trimmer, as a sentence of its own after the setting. */
+/**
+ * The mark of the trimmer, as a sentence of its own after the setting; without a marked trimmer the exact length
+ * where it can only be said in the other units.
+ */
 function markWords(set: Length, trimmer: Trimmer | null, { units, glyphs }: Showing): string {
-  if (trimmer === null || trimmer.marks === null) return '';
+  if (trimmer === null || trimmer.marks === null) {
+    const other = units === 'in' ? 'mm' : 'in';
+    const exact = showLengthWithUnit(set, other, glyphs);
+    const rounded = showLengthWithUnit(set, units, glyphs).startsWith('about');
+    return rounded && !exact.startsWith('about') ? `That is ${exact} exactly.` : '';
+  }
   // The trimmer's own marks tell in which units it is numbered.
   const own = trimmer.marks % inches(1, 64) === 0 ? 'in' : 'mm';
   const where = whereOnRuler(set, { units: own, step: trimmer.marks }, glyphs);
@@ -119,32 +128,38 @@ function takenWords(taken: readonly Workpiece[], paper: Paper): string {
  * side points there, so that left-handed and right-handed trimmers mirror the work but never the print.
  */
 function layWords(
-  { axis }: Step,
+  step: Step,
   taken: readonly Workpiece[],
   of: {
+    readonly given: readonly Workpiece[];
     readonly turned: boolean;
     readonly paper: Paper;
     readonly trimmer: Trimmer | null;
     readonly length: (length: Length) => string;
   },
 ): string {
+  const { axis } = step;
   const size = sizeOf(taken);
+  const it = taken.length === 1 ? 'it' : 'them';
+  if (step.squares !== undefined) {
+    const edge = measuredFrom(step, of.given, of.trimmer?.measuringEdge ?? 'left');
+    return `Lay ${it} with the ${edge} edge at the measuring edge.`;
+  }
   const how = [
     ...(of.paper.up === 'any' ? [] : [standings[axis]]),
     ...(of.paper.up === 'one-way' && axis === 'height'
       ? [`the top of the print to the ${of.trimmer?.measuringEdge ?? 'measuring edge'}`]
       : []),
-    ...(size.width === size.height ? [] : [`with the ${of.length(size[axis])} side along the ruler`]),
+    ...(size.width === size.height ? [] : [`with the side of ${of.length(size[axis])} along the ruler`]),
   ].join(', ');
   if (how === '') return '';
-  const it = taken.length === 1 ? 'it' : 'them';
   if (!of.turned) return `Lay ${it} ${how}.`;
   return `Give ${it} a quarter turn and lay ${it} ${how}.`;
 }
 
 const standings = { width: 'upright', height: 'sideways' } as const satisfies Record<Axis, string>;
 
-function cutWords({ take, repeat, rest }: Step, trimmer: Trimmer | null): string {
+function cutWords({ take, repeat, rest, squares }: Step, trimmer: Trimmer | null): string {
   const whole = rest[0] === null;
   const passes = take.length * (whole ? repeat - 1 : repeat);
   const several = take.length > 1;
@@ -155,39 +170,45 @@ function cutWords({ take, repeat, rest }: Step, trimmer: Trimmer | null): string
     several && trimmer !== null && trimmer.sheetsAtOnce > 1
       ? ` Up to ${trimmer.sheetsAtOnce} may lie together.`
       : '';
-  return `${how}: ${counted(passes, 'pass')}${several ? ' in all' : ''}.${together}`;
+  const squaring = squares === undefined ? '' : ` This squares the ${squares} edge.`;
+  return `${how}: ${counted(passes, 'pass')}${several ? ' in all' : ''}.${squaring}${together}`;
 }
 
 /** `4 pieces for panel and 2 strips for step 5`. */
-function givenWords(given: readonly Workpiece[], names: Names): string {
+function givenWords(given: readonly Workpiece[], names: Names, squares: boolean): string {
   return listed(
     [...grouped(given, destiny)].map(([, pieces]) => {
       const { goes } = headOf(pieces);
       if (goes.kind === 'finished') return piecesFor(goes.piece, pieces.length, names);
       const many = counted(pieces.length, nounFor(pieces));
       if (goes.kind === 'step') return `${many} for step ${goes.step}`;
+      if (squares) return `${many} of margin`;
       return `${many} ${goes.keep ? 'to keep' : 'too small to keep'}`;
     }),
   );
 }
 
 /** What remains of the workpieces, and what becomes of it. */
-function restWords(rests: readonly Workpiece[], names: Names, size: (size: Size) => string): string {
-  return [...grouped(rests, destiny)]
-    .map(([, pieces]) => {
-      const { goes } = headOf(pieces);
-      const one = pieces.length === 1;
-      const shown = one
-        ? size(sizeOf(pieces))
-        : `${counted(pieces.length, nounFor(pieces))}, each ${size(sizeOf(pieces))}`;
-      if (goes.kind === 'finished') {
-        return `What remains makes ${piecesFor(goes.piece, pieces.length, names)}, ${each(pieces)}${size(sizeOf(pieces))}.`;
-      }
-      if (goes.kind === 'step') return `What remains, ${shown}, is for step ${goes.step}.`;
-      if (!goes.keep) return `What remains, ${shown}, is too small to keep.`;
-      return `${shown}${one ? ' is left over: keep it.' : ', are left over: keep them.'}`;
-    })
-    .join(' ');
+function restWords(
+  rests: readonly Workpiece[],
+  names: Names,
+  { size, squares }: { readonly size: (size: Size) => string; readonly squares: boolean },
+): string {
+  const one = rests.length === 1;
+  const shown = one
+    ? size(sizeOf(rests))
+    : `${counted(rests.length, nounFor(rests))}, each ${size(sizeOf(rests))}`;
+  const { goes } = headOf(rests);
+  if (rests.some((rest) => destiny(rest) !== destiny(headOf(rests)))) {
+    return `What remains makes ${givenWords(rests, names, squares)}, ${each(rests)}${size(sizeOf(rests))}.`;
+  }
+  if (goes.kind === 'finished') {
+    return `What remains makes ${piecesFor(goes.piece, rests.length, names)}, ${each(rests)}${size(sizeOf(rests))}.`;
+  }
+  if (goes.kind === 'step') return `What remains, ${shown}, is for step ${goes.step}.`;
+  if (squares) return `What remains, ${shown}, is the margin.`;
+  if (!goes.keep) return `What remains, ${shown}, is too small to keep.`;
+  return capital(`${shown}${one ? ' is left over: keep it.' : ', are left over: keep them.'}`);
 }
 
 /** Warns where the last piece is whatever the sheet has left, so that a sheet cut short spoils it. */
