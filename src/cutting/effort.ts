@@ -9,8 +9,9 @@ export interface SearchEffort {
   readonly gridSplits: number;
   /** Splits tried by the dynamic programme in all. */
   readonly splits: number;
-  /** Pairs of productions combined, in each enumeration. */
+  /** Pairs of productions combined, in each enumeration and in all. */
   readonly combinations: number;
+  readonly combinationsInAll: number;
   /** Nodes of a search for a choice of patterns, at most. */
   readonly coverNodes: number;
   /** Nodes the integer programme solver may open, each time. */
@@ -27,8 +28,9 @@ export const usualEffort: SearchEffort = {
   gridSplits: 20_000_000,
   splits: 1_500_000_000,
   combinations: 1_000_000,
+  combinationsInAll: 8_000_000,
   coverNodes: 30_000,
-  solverNodes: 200,
-  solverColumns: 1500,
+  solverNodes: 100,
+  solverColumns: 800,
   sheetChoices: 40,
 };

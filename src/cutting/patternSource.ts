@@ -40,6 +40,7 @@ export function patternSource(task: CuttingTask, effort: SearchEffort): PatternS
   );
   const worths = task.sheets.map((sheet, index) => sheetWorth(grids[index]!, task, sheet));
   let left = effort.splits;
+  let combinations = effort.combinationsInAll;
   const items = task.items.length;
   return {
     grids,
@@ -55,7 +56,10 @@ export function patternSource(task: CuttingTask, effort: SearchEffort): PatternS
     near: (sheet, request) => {
       const grid = grids[sheet]!;
       const values = bestValues(grid, request.prices);
-      const { productions, complete } = productionsWithin({ ...request, grid, values });
+      const allowed = Math.max(0, Math.min(request.combinations, combinations));
+      const found = productionsWithin({ ...request, combinations: allowed, grid, values });
+      const { productions, complete } = found;
+      combinations -= found.combinations;
       return {
         columns: productions.map(({ made, recipe }) => ({ sheet, made, recipe })),
         complete: complete && !grid.thinned,

@@ -76,7 +76,7 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     at: Worth,
     slack: number,
   ): Choice | 'refuted' | 'unknown' => {
-    for (const share of [1 / 50, 1 / 12, Number.POSITIVE_INFINITY]) {
+    for (const share of [1 / 50, 1 / 12, 1 / 3, Number.POSITIVE_INFINITY]) {
       const listed: PatternColumn[] = [];
       let complete = true;
       let whole = true;
@@ -95,7 +95,7 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
           complete = false;
           near = source.near(sheet, { ...request, keep: 8 });
         }
-        listed.push(...near.columns);
+        listed.push(...(allowed < slack || !complete ? near.columns.slice(0, 120) : near.columns));
       });
       const decisive = whole && complete;
       const patterns = decisive ? listed : [...pool, ...listed];

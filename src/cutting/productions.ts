@@ -1,3 +1,4 @@
+import type { Axis } from '../measure/index.ts';
 import { nothing, type Recipe } from './recipe.ts';
 import type { SheetGrid } from './sheetGrid.ts';
 
@@ -34,21 +35,23 @@ export interface ProductionsRequest {
 export function productionsWithin(request: ProductionsRequest): {
   readonly productions: readonly Production[];
   readonly complete: boolean;
+  /** How many were combined. */
+  readonly combinations: number;
 } {
   const { grid, prices, values, caps, slack, keep } = request;
   const { rows, width, height } = grid;
   const slacks = slacksOf(request);
-  const sets = new Map<number, readonly Production[]>();
   const none: Production = { made: caps.map(() => 0), loss: 0, recipe: nothing };
-  const setOf = (cell: number) => sets.get(cell) ?? [none];
-  const keyOf = keyFunction(caps);
-  let left = request.combinations;
-  let complete = true;
+  const sets: (readonly Production[] | undefined)[] = new Array(values.length);
+  const empty = [none];
+  const single = caps.map((_, item) => caps.map((_, other) => (other === item ? 1 : 0)));
   const fits = grid.placements.map((placement) => ({
     item: placement.item,
     columns: new Set(placement.columns),
     rows: new Set(placement.rows),
   }));
+  let left = request.combinations;
+  let complete = true;
 
   for (let i = 1; i < grid.columns; i++) {
     for (let j = 1; j < rows; j++) {
@@ -56,93 +59,131 @@ export function productionsWithin(request: ProductionsRequest): {
       const allowed = slacks[cell]!;
       if (allowed < 0) continue;
       const value = values[cell]!;
-      const found = new Map<number | string, Production>();
-      const least = new LeastLosses(keep === null ? null : 2 * keep);
-      const offer = (made: readonly number[], loss: number, recipe: () => Recipe) => {
-        if (loss > allowed || loss > least.highest) return;
-        const key = keyOf(made);
-        if (found.has(key)) return;
-        found.set(key, { made, loss, recipe: recipe() });
-        least.add(loss);
-      };
-      offer(none.made, value, () => nothing);
+      const candidates = new Candidates(prices, caps, value, allowed, keep);
+      candidates.offer(none.made, none.made, () => nothing);
       fits.forEach(({ item, columns, rows: rowsOf }, placement) => {
-        if (caps[item] === 0 || !columns.has(i) || !rowsOf.has(j)) return;
-        const made = none.made.map((_, other) => (other === item ? 1 : 0));
-        offer(made, value - prices[item]!, () => ({ kind: 'piece', placement }));
+        if (!columns.has(i) || !rowsOf.has(j)) return;
+        candidates.offer(single[item]!, none.made, () => ({ kind: 'piece', placement }));
       });
 
-      const combine = (firstCell: number, secondCell: number, recipe: (a: Recipe, b: Recipe) => Recipe) => {
-        const here = value - values[firstCell]! - values[secondCell]!;
-        if (here > allowed || left <= 0) return;
-        const firsts = setOf(firstCell);
-        const seconds = setOf(secondCell);
+      const size = { width: width.sizes[i]!, height: height.sizes[j]! };
+      const combine = (axis: Axis, set: number, firstCell: number, secondCell: number, here: number) => {
+        const firsts = values[firstCell] === 0 && sets[firstCell] === undefined ? empty : sets[firstCell];
+        const seconds = values[secondCell] === 0 && sets[secondCell] === undefined ? empty : sets[secondCell];
+        if (firsts === undefined || seconds === undefined) return;
         for (let a = 0; a < firsts.length; a++) {
           const first = firsts[a]!;
-          if (here + first.loss > Math.min(allowed, least.highest)) break;
+          if (here + first.loss > candidates.limit) break;
           for (let b = firstCell === secondCell ? a : 0; b < seconds.length; b++) {
             const second = seconds[b]!;
-            if (here + first.loss + second.loss > Math.min(allowed, least.highest)) break;
+            if (here + first.loss + second.loss > candidates.limit) break;
             if (left-- <= 0) return;
-            const made = new Array<number>(caps.length);
-            let worthMade = 0;
-            for (let item = 0; item < caps.length; item++) {
-              const count = Math.min(caps[item]!, first.made[item]! + second.made[item]!);
-              made[item] = count;
-              worthMade += count * prices[item]!;
-            }
-            offer(made, value - worthMade, () => recipe(first.recipe, second.recipe));
+            candidates.offer(first.made, second.made, () => {
+              return { kind: 'split', axis, ...size, set, first: first.recipe, second: second.recipe };
+            });
           }
         }
       };
-      const size = { width: width.sizes[i]!, height: height.sizes[j]! };
-      if (grid.cutsHeight[i]) {
+      if (grid.cutsHeight[i] && left > 0) {
         for (let split = height.start[j]!; split < height.start[j + 1]!; split++) {
-          const first = height.first[split]!;
-          combine(i * rows + first, i * rows + height.second[split]!, (a, b) => {
-            return { kind: 'split', axis: 'height', ...size, set: height.sizes[first]!, first: a, second: b };
-          });
+          const first = i * rows + height.first[split]!;
+          const second = i * rows + height.second[split]!;
+          const here = value - values[first]! - values[second]!;
+          if (here <= candidates.limit)
+            combine('height', height.sizes[height.first[split]!]!, first, second, here);
         }
       }
-      if (grid.cutsWidth[j]) {
+      if (grid.cutsWidth[j] && left > 0) {
         for (let split = width.start[i]!; split < width.start[i + 1]!; split++) {
-          const first = width.first[split]!;
-          combine(first * rows + j, width.second[split]! * rows + j, (a, b) => {
-            return { kind: 'split', axis: 'width', ...size, set: width.sizes[first]!, first: a, second: b };
-          });
+          const first = width.first[split]! * rows + j;
+          const second = width.second[split]! * rows + j;
+          const here = value - values[first]! - values[second]!;
+          if (here <= candidates.limit)
+            combine('width', width.sizes[width.first[split]!]!, first, second, here);
         }
       }
-      const best = unexceeded(found);
-      left -= found.size + (found.size * best.length) / 8;
-      const kept = keep === null ? best : best.slice(0, keep);
-      if (keep !== null && (kept.length < best.length || least.full)) complete = false;
-      sets.set(cell, kept);
+      const best = candidates.unexceeded();
+      left -= candidates.size + (candidates.size * best.length) / 8;
+      if (candidates.dropped || (keep !== null && best.length > keep)) complete = false;
+      sets[cell] = keep === null ? best : best.slice(0, keep);
     }
   }
   if (left <= 0) complete = false;
-  const productions = grid.whole === 0 || slack < 0 ? [] : (sets.get(grid.whole) ?? []);
-  return { productions, complete };
+  const productions = grid.whole === 0 || slack < 0 ? [] : (sets[grid.whole] ?? []);
+  return { productions, complete, combinations: request.combinations - left };
 }
 
-/** The least losses met so far, so that what is worse than so many of them need not be looked at. */
-class LeastLosses {
+/** The productions of one cell as they are found, each once. */
+class Candidates {
+  /** What loses more is not wanted: the slack of the cell, or less when there are enough that are better. */
+  limit: number;
+  /** Whether anything within the slack was turned away. */
+  dropped = false;
+  private readonly found = new Map<number | string, Production>();
+  private readonly shortKeys: boolean;
+  /** The least losses so far, ascending, twice as many as are kept. */
   private readonly losses: number[] = [];
-  constructor(private readonly most: number | null) {}
-  /** Nothing above this is among them. */
-  get highest(): number {
-    return this.most === null || this.losses.length < this.most
-      ? Number.POSITIVE_INFINITY
-      : this.losses.at(-1)!;
+
+  constructor(
+    private readonly prices: readonly number[],
+    private readonly caps: readonly number[],
+    private readonly value: number,
+    private readonly slack: number,
+    private readonly keep: number | null,
+  ) {
+    this.limit = slack;
+    // One number identifies the counts where all of them fit in 53 bits.
+    this.shortKeys = caps.reduce((product, cap) => product * (cap + 1), 1) <= Number.MAX_SAFE_INTEGER;
   }
-  get full(): boolean {
-    return this.losses.length === this.most;
+
+  get size(): number {
+    return this.found.size;
   }
-  add(loss: number): void {
-    if (this.most === null) return;
-    let place = this.losses.length;
-    while (place > 0 && this.losses[place - 1]! > loss) place--;
-    this.losses.splice(place, 0, loss);
-    if (this.losses.length > this.most) this.losses.pop();
+
+  /** Two productions put together, as far as they count. */
+  offer(first: readonly number[], second: readonly number[], recipe: () => Recipe): void {
+    const { caps, prices } = this;
+    let loss = this.value;
+    let key = 0;
+    for (let item = 0; item < caps.length; item++) {
+      const cap = caps[item]!;
+      const sum = first[item]! + second[item]!;
+      const count = Math.min(sum, cap);
+      loss -= count * prices[item]!;
+      key = key * (cap + 1) + count;
+    }
+    if (loss > this.limit) {
+      if (loss <= this.slack) this.dropped = true;
+      return;
+    }
+    if (this.shortKeys && this.found.has(key)) return;
+    const made = first.map((count, item) => Math.min(caps[item]!, count + second[item]!));
+    const name = this.shortKeys ? key : made.join();
+    if (this.found.has(name)) return;
+    this.found.set(name, { made, loss, recipe: recipe() });
+    if (this.keep !== null) this.note(loss, 2 * this.keep);
+  }
+
+  /** Those that no other exceeds, least loss first. */
+  unexceeded(): Production[] {
+    // One that exceeds another is worth at least as much and has more pieces.
+    const pieces = ({ made }: Production) => made.reduce((sum, count) => sum + count, 0);
+    const sorted = [...this.found.values()].sort((a, b) => a.loss - b.loss || pieces(b) - pieces(a));
+    const kept: Production[] = [];
+    for (const production of sorted) {
+      if (!kept.some((better) => covers(better.made, production.made))) kept.push(production);
+    }
+    return kept;
+  }
+
+  private note(loss: number, most: number): void {
+    const { losses } = this;
+    let place = losses.length;
+    while (place > 0 && losses[place - 1]! > loss) place--;
+    losses.splice(place, 0, loss);
+    if (losses.length > most) losses.pop();
+    if (losses.length === most) this.limit = Math.min(this.slack, losses.at(-1)!);
+    if (this.limit < this.slack) this.dropped = true;
   }
 }
 
@@ -191,26 +232,4 @@ export function worth(made: readonly number[], prices: readonly number[]): numbe
 function covers(made: readonly number[], other: readonly number[]): boolean {
   for (let item = 0; item < made.length; item++) if (made[item]! < other[item]!) return false;
   return true;
-}
-
-function unexceeded(found: ReadonlyMap<unknown, Production>): Production[] {
-  // One that exceeds another is worth at least as much and has more pieces.
-  const pieces = (production: Production) => production.made.reduce((sum, count) => sum + count, 0);
-  const sorted = [...found.values()].sort((a, b) => a.loss - b.loss || pieces(b) - pieces(a));
-  const kept: Production[] = [];
-  for (const production of sorted) {
-    if (!kept.some((better) => covers(better.made, production.made))) kept.push(production);
-  }
-  return kept;
-}
-
-/** A key for productions within the caps: one number where it fits in 53 bits. */
-function keyFunction(caps: readonly number[]): (made: readonly number[]) => number | string {
-  const fits = caps.reduce((product, cap) => product * (cap + 1), 1) <= Number.MAX_SAFE_INTEGER;
-  if (!fits) return (made) => made.join();
-  return (made) => {
-    let key = 0;
-    for (let item = 0; item < made.length; item++) key = key * (caps[item]! + 1) + made[item]!;
-    return key;
-  };
 }
