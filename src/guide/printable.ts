@@ -40,7 +40,10 @@ export function printableName(given: string, otherwise: string, typeface: Typefa
   const kept =
     characters.length <= longestName
       ? characters.join('')
-      : `${characters.slice(0, longestName - 1).join('').trimEnd()}…`;
+      : `${characters
+          .slice(0, longestName - 1)
+          .join('')
+          .trimEnd()}…`;
   return kept.replace(endlessWord, '$&\u200b');
 }
 
