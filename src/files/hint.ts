@@ -1,9 +1,8 @@
 import { excerpt } from './excerpt.ts';
 import type { FileProblem } from './fileProblem.ts';
-import { isList, isObject, type Json, type JsonObject } from './json.ts';
+import { isList, isObject, type Json, type JsonObject, valueAt } from './json.ts';
 import { faces } from './layoutShape.ts';
 import { nearest } from './nearest.ts';
-import { valueAt } from './path.ts';
 
 /**
  * The problem with the id that was probably meant as `nearest`, where it is about an id that names nothing.

@@ -1,6 +1,7 @@
 import type { FileProblemCode } from '../words/index.ts';
 import { excerpt } from './excerpt.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
+import type { Path } from './path.ts';
 
 /** A JSON value. Objects have no prototype, so that only what the file says is found in them. */
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject;
@@ -38,6 +39,17 @@ export function isObject(value: Json | undefined): value is JsonObject {
 
 export function isList(value: Json | undefined): value is readonly Json[] {
   return Array.isArray(value);
+}
+
+/** What stands at a path of a file; `undefined` where nothing does. */
+export function valueAt(file: Json, path: Path): Json | undefined {
+  let value: Json | undefined = file;
+  for (const key of path) {
+    if (isObject(value)) value = value[key];
+    else if (isList(value) && typeof key === 'number') value = value[key];
+    else return undefined;
+  }
+  return value;
 }
 
 const numberText = /-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?/y;

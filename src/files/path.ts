@@ -1,5 +1,4 @@
 import { excerpt } from './excerpt.ts';
-import { isList, isObject, type Json } from './json.ts';
 
 /** The way from the top of a file down to a field: names of fields and numbers of list entries. */
 export type Path = readonly (string | number)[];
@@ -17,15 +16,4 @@ export function pathText(path: Path): string {
       return index === 0 ? key : `.${key}`;
     })
     .join('');
-}
-
-/** What stands at a path of a file; `undefined` where nothing does. */
-export function valueAt(file: Json, path: Path): Json | undefined {
-  let value: Json | undefined = file;
-  for (const key of path) {
-    if (isObject(value)) value = value[key];
-    else if (isList(value) && typeof key === 'number') value = value[key];
-    else return undefined;
-  }
-  return value;
 }

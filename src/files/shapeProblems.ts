@@ -4,10 +4,10 @@ import { excerpt } from './excerpt.ts';
 import { type Expectation, expectationIn } from './expectation.ts';
 import type { Finding } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
-import { isList, isObject, type Json } from './json.ts';
+import { isList, isObject, type Json, valueAt } from './json.ts';
 import { faces } from './layoutShape.ts';
 import { nearest } from './nearest.ts';
-import { type Path, valueAt } from './path.ts';
+import type { Path } from './path.ts';
 
 /** More than are ever told; a file of nothing but slips is not described to its end. */
 const mostIssues = 2_000;
