@@ -9,7 +9,9 @@ import { cardwright } from './commandLine.ts';
 describe('docs/problems.md', () => {
   it('lists every code with its severity, and no other', () => {
     const rows = [...readFileSync('docs/problems.md', 'utf8').matchAll(/^\| `(\w+)` \| (\w+) \|/gm)];
-    const listed = Object.fromEntries(rows.map(([, code, severity]) => [code, severity]));
+    const listed: Record<string, string> = Object.fromEntries(
+      rows.map(([, code, severity]) => [code!, severity!]),
+    );
     const fileCodes = Object.fromEntries(fileProblemCodes().map((code) => [code, 'error']));
     expect(listed).toEqual({ ...layoutCodes, ...planningCodes, ...fileCodes });
   });

@@ -77,7 +77,7 @@ async function readPage(document: PDFDocumentProxy, number: number): Promise<Rea
     heightPt: top - bottom,
     runs,
     paths: pathsOf(operators.fnArray, operators.argsArray as unknown[][], top),
-    structure: (await page.getStructTree()) as StructureNode | null,
+    structure: await page.getStructTree(),
   };
 }
 
