@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { inches } from '../measure/index.ts';
+import { inches, millimetres } from '../measure/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { stepSentence, stepWords } from './stepSentence.ts';
 import { meadowSet } from './testing/meadowSet.ts';
@@ -69,5 +69,69 @@ describe('stepWords', () => {
     );
     expect(words[1]!.care).toBe('');
     expect(words[1]!.rest).toBe('What remains, 2 strips, each 1 x 5 in, is too small to keep.');
+  });
+
+  test('say the exact length where the units of the guide only round it', () => {
+    const metric = { units: 'in', glyphs: 'typed' } as const;
+    const steps = plan.steps.map((step) => (step.step === 1 ? { ...step, set: millimetres(120) } : step));
+    const first = stepWords(
+      {
+        ...plan,
+        steps: steps.slice(0, 1),
+        finished: new Map([
+          ['a', 'panel/meadow'],
+          ['b', 'panel/meadow'],
+        ]),
+      },
+      { layout, trimmer: null },
+      metric,
+    )[0]!;
+    expect(first.set).toBe('Set about 4.7244 in.');
+    expect(first.mark).toBe('That is 120 mm exactly.');
+  });
+
+  test('say of a squaring cut which edge lies where and what the margin is', () => {
+    const squaring = {
+      ...plan,
+      steps: [
+        {
+          ...plan.steps[0]!,
+          set: inches(47, 4),
+          repeat: 1,
+          gives: [['a']],
+          rest: ['c'],
+          squares: 'bottom' as const,
+        },
+      ],
+      finished: new Map([['a', 'panel/meadow']]),
+      leftovers: [{ id: 'c', size: { width: inches(12), height: inches(1, 4) }, keep: false }],
+    };
+    expect(stepSentence(stepWords(squaring, { layout, trimmer: null }, typed)[0]!)).toBe(
+      'Set 11 3/4 in. Take Meadow sheet 1, 12 x 12 in. Lay it with the top edge at the measuring edge. ' +
+        'Cut 1 piece off: 1 pass. This squares the bottom edge. That makes 1 piece for Panel, 12 x 11 3/4 in. ' +
+        'What remains, 12 x 1/4 in, is the margin.',
+    );
+  });
+
+  test('say together what remains of several workpieces where it goes different ways', () => {
+    const two = {
+      ...plan,
+      sheets: [...plan.sheets, { ...plan.sheets[0]!, id: 'meadow-2' }],
+      steps: [
+        {
+          ...plan.steps[0]!,
+          take: ['meadow-1', 'meadow-2'],
+          repeat: 1,
+          gives: [['a'], ['b']],
+          rest: ['c', 'd'],
+        },
+        { ...plan.steps[1]!, take: ['c'], set: inches(6), repeat: 2, gives: [['c1', 'c2']], rest: [null] },
+      ],
+      finished: new Map(['a', 'b', 'd', 'c1', 'c2'].map((id) => [id, 'panel/meadow'])),
+      leftovers: [],
+    };
+    expect(stepWords(two, { layout, trimmer: null }, typed)[0]!.rest).toBe(
+      'What remains makes 1 piece for step 2 and 1 piece for Panel, each 12 x 7 in.',
+    );
   });
 });

@@ -1,0 +1,90 @@
+import { expect, test } from 'vitest';
+import { arrange } from '../layout/index.ts';
+import { inches, zero } from '../measure/index.ts';
+import { assemblyWords, dealtWords } from './assembly.ts';
+import { exactnessSentences } from './exactness.ts';
+import { centred, meadowSet, part } from './testing/meadowSet.ts';
+
+const typed = { units: 'in', glyphs: 'typed' } as const;
+const { layout, plan } = meadowSet();
+const edge = (distance: number, parts = 1) => ({ from: 'edge', distance: inches(distance, parts) }) as const;
+
+test('the pile is put together bottom first, each part with what holds it and where it lies', () => {
+  const pile = {
+    ...layout,
+    parts: [
+      part({
+        id: 'note',
+        name: 'Note',
+        on: 'inside',
+        papers: ['meadow'],
+        extent: { by: 'inset', inset: inches(1, 4) },
+      }),
+      part({ id: 'mat', name: 'Mat', papers: ['meadow'], extent: { by: 'inset', inset: inches(1, 8) } }),
+      part({
+        id: 'torn',
+        name: 'Torn panel',
+        on: 'mat',
+        papers: ['meadow'],
+        extent: { by: 'size', width: inches(2), height: inches(5) },
+        torn: { left: zero, right: inches(1, 2), top: zero, bottom: zero },
+        places: [{ across: { start: edge(0), end: null }, down: centred.down }],
+      }),
+      part({
+        id: 'tag',
+        name: 'Tag',
+        papers: ['meadow'],
+        extent: { by: 'size', width: inches(1), height: inches(1) },
+        adhere: 'raised',
+        places: [
+          { across: { start: edge(-1, 4), end: null }, down: { start: edge(1, 2), end: null } },
+          { across: { start: null, end: edge(1, 2) }, down: { start: null, end: edge(1, 2) } },
+        ],
+      }),
+      part({
+        id: 'gem',
+        name: 'Gem',
+        on: 'tag',
+        papers: [],
+        adhere: 'spots',
+        extent: { by: 'size', width: inches(1, 4), height: inches(1, 4) },
+      }),
+    ],
+  };
+  const words = assemblyWords(pile, arrange(pile), typed);
+  expect(words.map(({ name, tear, lay }) => [name, tear, lay])).toEqual([
+    ['Mat', '', 'Glue it flat on the front of the base: 1/8 in from every edge.'],
+    [
+      'Torn panel',
+      'Tear 1/2 in off its right edge; 1 1/2 x 5 in stays to be seen.',
+      'Glue it flat on Mat: along the left edge, 1/8 in from top and bottom.',
+    ],
+    [
+      'Tag',
+      '',
+      'Two pieces. Raise them on foam tape over the front of the base: the first 1/4 in over the left edge, 1/2 in from the top; the second 1/2 in from the right, 1/2 in from the bottom.',
+    ],
+    ['Gem', '', 'Hold it with glue spots on Tag: 3/8 in from every edge.'],
+    ['Note', '', 'Glue it flat on the inside: 1/4 in from every edge.'],
+  ]);
+});
+
+test('says which card gets which paper, by numbers while they can be read', () => {
+  const two = {
+    ...layout,
+    papers: new Map([...layout.papers, ['bark', { ...layout.papers.get('meadow')!, name: 'Bark' }]]),
+  };
+  const dealt = part({ id: 'a', name: 'A', papers: ['meadow', 'bark'] });
+  expect(dealtWords(dealt, two)).toBe('Meadow on cards 1, 3 and 5; Bark on cards 2, 4 and 6');
+  expect(dealtWords(dealt, { ...two, cards: 1 })).toBe('Meadow on card 1');
+  expect(dealtWords(dealt, { ...two, cards: 500 })).toBe('Meadow and Bark in turn, card after card');
+  expect(dealtWords(layout.parts[0]!, two)).toBe('');
+});
+
+test('a proof is claimed for all papers only where all are proved', () => {
+  expect(exactnessSentences(layout, plan).join(' ')).toContain('for every paper');
+  const doubtful = new Map([['meadow', { ...plan.papers.get('meadow')!, proved: false }]]);
+  expect(exactnessSentences(layout, { ...plan, papers: doubtful }).join(' ')).toContain(
+    'only where it says so',
+  );
+});
