@@ -141,7 +141,8 @@ describe('true scale', () => {
       Math.min(...path.map(([, y]) => y)),
       Math.max(...path.map(([, y]) => y)),
     ]);
-    const close = (...numbers: number[]) => numbers.map((number) => expect.closeTo(number, 3));
+    const close = (...numbers: number[]): unknown[] =>
+      numbers.map((number): unknown => expect.closeTo(number, 3));
     expect(reaches).toContainEqual(close(100, 130, 120, 160));
     expect(reaches).toContainEqual(close(190, 210, 290, 310));
     expect(reaches).toContainEqual(close(50, 50, 60, 60));
