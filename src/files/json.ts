@@ -33,10 +33,12 @@ export function readJson(
     : { ok: true, value, problems: reader.problems };
 }
 
+/** Whether a value is an object of fields. */
 export function isObject(value: Json | undefined): value is JsonObject {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
+/** Whether a value is a list. */
 export function isList(value: Json | undefined): value is readonly Json[] {
   return Array.isArray(value);
 }
