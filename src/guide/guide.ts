@@ -212,7 +212,7 @@ function picturesExplained(matter: Matter): readonly Block[] {
       : []),
     ...(matter.trimmer === null && edge === 'left'
       ? [
-          'If your trimmer measures on the right, hold the page to a mirror in your mind: only left and right change places.',
+          'If your trimmer measures on the right, left and right change places, but the print still stands as the arrow says.',
         ]
       : []),
   ].join(' ');
