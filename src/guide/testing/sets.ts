@@ -1,6 +1,6 @@
 import { arrange, type Layout } from '../../layout/index.ts';
 import { inches, millimetres, type Size, zero } from '../../measure/index.ts';
-import { type Plan, planSet } from '../../planning/index.ts';
+import { planSet } from '../../planning/index.ts';
 import { testSolver } from '../../planning/testing/solver.ts';
 import { assert } from '../../problem/index.ts';
 import type { Trimmer } from '../../trimming/index.ts';
@@ -150,7 +150,7 @@ export async function planned(layout: Layout, trimmer: Trimmer | null = null) {
   const arrangement = arrange(layout);
   const plan = planSet({ layout, arrangement, trimmer, solver: await testSolver() });
   assert(plan.kind === 'plan', 'The sets of these tests can be cut', { title: layout.title });
-  return { layout, arrangement, plan: plan as Plan, trimmer };
+  return { layout, arrangement, plan, trimmer };
 }
 
 /** A trimmer that measures on the right and whose owner rests after twenty cuts. */
