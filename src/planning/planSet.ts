@@ -33,8 +33,9 @@ export interface SetToPlan {
 export function planSet(set: SetToPlan): Plan | Shortage {
   const pieces = piecesOf(set.layout, set.arrangement);
   const answers = cutEachPaper(set, pieces, [...set.layout.papers.keys()]);
+  const planned = answers.filter((answer) => answer.kind === 'plan');
+  if (planned.length === answers.length) return assembled(set, pieces, planned);
   const short = answers.filter((answer) => answer.kind === 'short');
-  if (short.length === 0) return assembled(set, pieces, answers as readonly CutPaper[]);
   const papers = short.map((answer) => answer.shortage);
   return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
 }
@@ -88,19 +89,19 @@ function cutEachPaper(
  * cards can be cut for fewer.
  */
 function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['nearest'] {
-  const smaller = (cards: number): SetToPlan => ({ ...set, layout: { ...set.layout, cards } });
-  const tried = (cards: number) => {
-    const pieces = piecesOf({ ...set.layout, cards }, set.arrangement);
-    return cutEachPaper(smaller(cards), pieces, papersShort);
-  };
   const papersShort = short.map(({ paper }) => paper);
+  const cut = (cards: number, papers: readonly string[]) => {
+    const smaller = { ...set, layout: { ...set.layout, cards } };
+    const pieces = piecesOf(smaller.layout, set.arrangement);
+    return { smaller, pieces, answers: cutEachPaper(smaller, pieces, papers) };
+  };
 
   let most = 0;
   let tooMany = set.layout.cards;
   let proved = short.some((paper) => paper.proved);
   while (tooMany - most > 1) {
     const cards = Math.floor((most + tooMany) / 2);
-    const failed = tried(cards).filter((answer) => answer.kind === 'short');
+    const failed = cut(cards, papersShort).answers.filter((answer) => answer.kind === 'short');
     if (failed.length === 0) {
       most = cards;
     } else {
@@ -108,10 +109,14 @@ function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['
       proved = failed.some((answer) => answer.shortage.proved);
     }
   }
-  if (most === 0) return null;
-  const plan = planSet(smaller(most));
-  assert(plan.kind === 'plan', 'What was found to be enough is planned', { cards: most });
-  return { cards: most, proved, plan };
+  // The other papers gave more cards than these; should one not be planned again, a card fewer will do.
+  for (let cards = most; cards > 0; cards -= 1) {
+    const { smaller, pieces, answers } = cut(cards, [...set.layout.papers.keys()]);
+    const planned = answers.filter((answer) => answer.kind === 'plan');
+    if (planned.length < answers.length) continue;
+    return { cards, proved: proved && cards === most, plan: assembled(smaller, pieces, planned) };
+  }
+  return null;
 }
 
 function assembled(

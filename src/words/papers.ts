@@ -14,7 +14,10 @@ export function docketOf(paper: Paper, showing: Showing): readonly string[] {
   return paper.sheets.map((stock) =>
     sentence([
       paper.name,
-      ...(paper.kind === null ? [] : [paper.kind]),
+      // “Ivory cardstock” says what it is already.
+      ...(paper.kind === null || paper.name.toLowerCase().includes(paper.kind.toLowerCase())
+        ? []
+        : [paper.kind]),
       ...(paper.gsm === null ? [] : [`${paper.gsm} g/m²`]),
       showSize(stock.size, showing.units, showing.glyphs),
       onHand(stock),
