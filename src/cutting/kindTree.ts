@@ -14,9 +14,9 @@ export interface TreeToCut {
 }
 
 /**
- * Ways within the limits to cut at least the pieces of a block from the workpiece of a tree, which holds them all
- * and is one of the ways: the block without needless cuts, its rows of equal pieces cut the other way first, plain
- * strips; each with the waste beside a row taken off at one go or from every part.
+ * Ways within the limits to cut at least the pieces of a block from the workpiece of a tree, which holds them all:
+ * the block without needless cuts, its rows of equal pieces cut the other way first, plain strips; each with the
+ * waste beside a row taken off at one go or from every part. Where the limits allow none of these, the tree itself.
  */
 export function waysToCut(
   tree: CutTree,
@@ -24,7 +24,7 @@ export function waysToCut(
   items: readonly Item[],
   limits: CutLimits,
 ): TreeToCut[] {
-  const found = new Map([[signature(tree), tree]]);
+  const found = new Map<string, CutTree>();
   const { width, height } = tree;
   const add = (way: Block): void => {
     const offer = (trimsTo: (depth: number) => boolean, first: Axis | null = null) => {
@@ -49,6 +49,7 @@ export function waysToCut(
     const made = items.map((_, item) => pieces.filter((piece) => piece.item === item).length);
     for (const way of stripBlocks(made, items, tree)) add(way);
   }
+  if (found.size === 0) found.set('', tree);
   return [...found.values()].map((cut) => ({ tree: cut, handwork: handworkOf(cut) }));
 }
 
@@ -57,7 +58,8 @@ const mostPieces = 300;
 
 /**
  * Chooses one way for each sheet so that the whole stack is light work (`compareWork`): by going over the sheets
- * twice, the frequent ones first, and taking for each what is best beside the others.
+ * twice, the frequent ones first, and taking for each what is best beside the others; each for itself when there are
+ * more than `mostBeside`.
  */
 export function kindest(
   sheets: readonly { readonly times: number; readonly ways: readonly TreeToCut[] }[],
@@ -66,7 +68,7 @@ export function kindest(
   const chosen = new Map<number, TreeToCut>();
   const workWith = (index: number, way: TreeToCut) =>
     stackWork(
-      [...new Map(chosen).set(index, way)].map(([sheet, { handwork }]) => {
+      [...new Map(sheets.length > mostBeside ? [] : chosen).set(index, way)].map(([sheet, { handwork }]) => {
         return { times: sheets[sheet]!.times, handwork };
       }),
     );
@@ -82,3 +84,5 @@ export function kindest(
   }
   return sheets.map((_, index) => chosen.get(index)!);
 }
+
+const mostBeside = 40;
