@@ -116,6 +116,51 @@ describe('pieces from a sheet, inches', () => {
   });
 });
 
+describe('one sheet into a set of pieces', () => {
+  const oneSheet = (
+    sheet: readonly [number, number],
+    pieces: readonly (readonly [number, number, number])[],
+  ) => {
+    const task = {
+      items: pieces.map(([width, height, need]) => ({ width, height, need, turns: false })),
+      sheets: [{ width: sheet[0], height: sheet[1], count: 1, cost: 1 }],
+      limits: unlimited,
+    };
+    const answer = planCuts(task, solver);
+    expect(faultsOf(task, answer)).toEqual([]);
+    return answer;
+  };
+  test('two of 5.5 x 8 in and a strip of 4 x 12 in from 12 x 12 (hobby tutorial HT-24)', () => {
+    // Half inches.
+    expect(
+      oneSheet(
+        [24, 24],
+        [
+          [11, 16, 2],
+          [24, 8, 1],
+        ],
+      ),
+    ).toMatchObject({ kind: 'plan', cost: 1 });
+  });
+  test('the strips of a letter sheet, and what comes of each (hobby tutorial HT-4)', () => {
+    // Quarter inches; strips lie along the 8 1/2 in side.
+    const pieces = [
+      [10, 9, 2],
+      [13, 9, 1],
+      [9, 8, 2],
+      [4, 8, 1],
+      [12, 8, 1],
+      [3, 6, 2],
+      [5, 6, 4],
+      [21, 6, 2],
+      [14, 5, 2],
+      [20, 5, 2],
+      [34, 5, 1],
+    ] as const;
+    expect(oneSheet([34, 44], pieces)).toMatchObject({ kind: 'plan', cost: 1 });
+  });
+});
+
 describe('cutting stock', () => {
   test.each(cuttingStock)('$name takes $sheets sheets', ({ side, sheets, items }) => {
     const task = {
