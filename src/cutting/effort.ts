@@ -25,8 +25,8 @@ export interface SearchEffort {
 /** Answers within about a second for usual sets of cards. */
 export const usualEffort: SearchEffort = {
   positions: 500,
-  gridSplits: 20_000_000,
-  splits: 1_500_000_000,
+  gridSplits: 5_000_000,
+  splits: 600_000_000,
   combinations: 1_000_000,
   combinationsInAll: 8_000_000,
   coverNodes: 30_000,

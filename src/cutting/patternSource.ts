@@ -55,6 +55,9 @@ export function patternSource(task: CuttingTask, effort: SearchEffort): PatternS
     worthOfSheets: (prices) => worths.map((worth) => worth.atMost(prices)),
     near: (sheet, request) => {
       const grid = grids[sheet]!;
+      // Below this not even the smallest enumeration comes to an end.
+      if (combinations < grid.columns * grid.rows) return { columns: [], complete: false };
+      combinations -= grid.splits / 16;
       const values = bestValues(grid, request.prices);
       const allowed = Math.max(0, Math.min(request.combinations, combinations));
       const found = productionsWithin({ ...request, combinations: allowed, grid, values });

@@ -179,7 +179,7 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     const nodes = { quick: 300, usual: 2000, thorough: effort.coverNodes }[care];
     const cover: Cover = few ? coverBySearch(request, at, nodes) : 'unknown';
     if (cover !== 'unknown' || (few && care === 'quick')) return cover;
-    if (patterns.length > effort.solverColumns) return 'unknown';
+    if (patterns.length > effort.solverColumns || (care === 'usual' && wanted !== needs)) return 'unknown';
     return coverBySolver({ ...request, costs: null }, solver, effort.solverNodes);
   };
 

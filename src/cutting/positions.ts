@@ -101,20 +101,21 @@ function sumsWithin(
 
 /** Some of these sums, about `most / 4` of them: those of fewest pieces of at most two sizes. */
 function fewestSums(
-  { length, wanted, most }: PositionsRequest,
+  { length, wanted, most: sizesAtMost }: PositionsRequest,
   belongs: (size: number) => boolean,
 ): number[] {
-  const enough = Math.max(2, Math.floor(most / 4));
+  const enough = Math.max(2, Math.floor(sizesAtMost / 4));
   const sums = new Set([0]);
   const sizes = [...wanted.keys()].filter(belongs).sort((a, b) => b - a);
   const usual = [...sizes].sort((a, b) => wanted.get(b)! - wanted.get(a)! || b - a);
-  for (let count = 1; sums.size < enough; count++) {
-    const before = sums.size;
-    for (const size of usual) {
-      if (count <= wanted.get(size)! && count * size <= length && sums.size < enough) sums.add(count * size);
-    }
-    if (sums.size === before) break;
-  }
+  const add = (size: number, count: number) => {
+    // Rows much longer than the root of the need are for sheets of millions of pieces.
+    const most = Math.min(wanted.get(size)!, 4 + Math.sqrt(wanted.get(size)!));
+    if (count <= most && count * size <= length && sums.size < enough) sums.add(count * size);
+  };
+  // Doubled again and again first, so that many small pieces still fill a large sheet; then one more at a time.
+  for (let count = 1; count <= 2 ** 30; count *= 2) for (const size of usual) add(size, count);
+  for (let count = 3; count <= enough; count++) for (const size of usual) add(size, count);
   const single = [...sums];
   for (const a of single) {
     for (const b of single) if (a + b <= length && sums.size < 2 * enough) sums.add(a + b);

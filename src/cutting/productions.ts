@@ -50,7 +50,8 @@ export function productionsWithin(request: ProductionsRequest): {
     columns: new Set(placement.columns),
     rows: new Set(placement.rows),
   }));
-  let left = request.combinations;
+  const pair = 1 + caps.length / 16;
+  let left = request.combinations - values.length / 8;
   let complete = true;
 
   for (let i = 1; i < grid.columns; i++) {
@@ -58,6 +59,9 @@ export function productionsWithin(request: ProductionsRequest): {
       const cell = i * rows + j;
       const allowed = slacks[cell]!;
       if (allowed < 0) continue;
+      // What a cell costs to look at, in combinations.
+      left -= 1 + grid.placements.length / 4;
+      if (left <= 0) return { productions: [], complete: false, combinations: request.combinations };
       const value = values[cell]!;
       const candidates = new Candidates(prices, caps, value, allowed, keep);
       candidates.offer(none.made, none.made, () => nothing);
@@ -77,7 +81,8 @@ export function productionsWithin(request: ProductionsRequest): {
           for (let b = firstCell === secondCell ? a : 0; b < seconds.length; b++) {
             const second = seconds[b]!;
             if (here + first.loss + second.loss > candidates.limit) break;
-            if (left-- <= 0) return;
+            left -= pair;
+            if (left <= 0) return;
             candidates.offer(first.made, second.made, () => {
               return { kind: 'split', axis, ...size, set, first: first.recipe, second: second.recipe };
             });
