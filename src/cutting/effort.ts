@@ -16,13 +16,14 @@ export interface SearchEffort {
   readonly coverNodes: number;
   /** Nodes the integer programme solver may open, each time. */
   readonly solverNodes: number;
-  /** Columns it is given at most. */
+  /** Columns it is given at most; and columns times the square of rows, over all searches for a choice. */
   readonly solverColumns: number;
+  readonly solverSizes: number;
   /** Choices of sheet counts that are tried. */
   readonly sheetChoices: number;
 }
 
-/** Answers within about a second for usual sets of cards. */
+/** Answers within about a second for usual sets of cards, and within some seconds for anything. */
 export const usualEffort: SearchEffort = {
   positions: 500,
   gridSplits: 5_000_000,
@@ -32,5 +33,6 @@ export const usualEffort: SearchEffort = {
   coverNodes: 30_000,
   solverNodes: 100,
   solverColumns: 800,
+  solverSizes: 3_000_000,
   sheetChoices: 40,
 };

@@ -46,6 +46,7 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
   const conditions: (SheetCondition & { readonly worth: Worth })[] = [];
   const refuted: number[][] = [];
   const undecided: number[][] = [];
+  let solverSizes = 0;
 
   const condition = (wanted: readonly number[], prices: readonly number[]) => {
     const whole = wholePrices(prices);
@@ -180,6 +181,8 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     const cover: Cover = few ? coverBySearch(request, at, nodes) : 'unknown';
     if (cover !== 'unknown' || (few && care === 'quick')) return cover;
     if (patterns.length > effort.solverColumns || (care === 'usual' && wanted !== needs)) return 'unknown';
+    solverSizes += patterns.length * (needs.length + counts.length) ** 2;
+    if (solverSizes > effort.solverSizes) return 'unknown';
     return coverBySolver({ ...request, costs: null }, solver, effort.solverNodes);
   };
 

@@ -109,8 +109,8 @@ function fewestSums(
   const sizes = [...wanted.keys()].filter(belongs).sort((a, b) => b - a);
   const usual = [...sizes].sort((a, b) => wanted.get(b)! - wanted.get(a)! || b - a);
   const add = (size: number, count: number) => {
-    // Rows much longer than the root of the need are for sheets of millions of pieces.
-    const most = Math.min(wanted.get(size)!, 4 + Math.sqrt(wanted.get(size)!));
+    // Rows much longer than the root of the need, or of a hundred, are for sheets of millions of pieces.
+    const most = Math.min(wanted.get(size)!, 4 + Math.sqrt(wanted.get(size)!), 48);
     if (count <= most && count * size <= length && sums.size < enough) sums.add(count * size);
   };
   // Doubled again and again first, so that many small pieces still fill a large sheet; then one more at a time.

@@ -42,7 +42,7 @@ export function productionsWithin(request: ProductionsRequest): {
   const { rows, width, height } = grid;
   const slacks = slacksOf(request);
   const none: Production = { made: caps.map(() => 0), loss: 0, recipe: nothing };
-  const sets: (readonly Production[] | undefined)[] = new Array(values.length);
+  const sets = new Array<readonly Production[] | undefined>(values.length);
   const empty = [none];
   const single = caps.map((_, item) => caps.map((_, other) => (other === item ? 1 : 0)));
   const fits = grid.placements.map((placement) => ({
