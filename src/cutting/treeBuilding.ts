@@ -1,5 +1,6 @@
 import type { Axis } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
+import { turnedAxis } from './block.ts';
 import type { CutTree } from './cutTree.ts';
 import type { Recipe } from './recipe.ts';
 import type { Placement, SheetGrid } from './sheetGrid.ts';
@@ -127,10 +128,6 @@ export function piecesOf(tree: CutTree, items: number): number[] {
   };
   count(tree);
   return made;
-}
-
-function turnedAxis(axis: Axis): Axis {
-  return axis === 'width' ? 'height' : 'width';
 }
 
 function sized(
