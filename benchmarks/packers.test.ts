@@ -30,6 +30,20 @@ describe('the packers that are compared', () => {
       expect(x >= 0 && y >= 0 && x + width <= 10 && y + height <= 10).toBe(true);
     }
   });
+
+  it.each(Object.entries(packers))('%s lays turned pieces so that none overlap', (_, pack) => {
+    const turning = { ...task, items: [{ width: 7, height: 3, need: 9, turns: true }] };
+    for (const laid of pack(turning)) {
+      for (const [index, a] of laid.entries()) {
+        expect(a.x + a.width <= 10 && a.y + a.height <= 10).toBe(true);
+        for (const b of laid.slice(index + 1)) {
+          const apart =
+            a.x + a.width <= b.x || b.x + b.width <= a.x || a.y + a.height <= b.y || b.y + b.height <= a.y;
+          expect(apart).toBe(true);
+        }
+      }
+    }
+  });
 });
 
 it('practical sets are the same for one seed', () => {

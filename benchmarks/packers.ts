@@ -10,20 +10,11 @@ export interface Laid {
   readonly height: number;
 }
 
-/** What `maxrects-packer` moves about. */
-interface Box {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-  readonly allowRotation: boolean;
-}
-
 /** General packers of rectangles, each: the sheets it used, as the rectangles on each. */
 export const packers: Readonly<Record<string, (task: CuttingTask) => readonly (readonly Laid[])[]>> = {
   'maxrects-packer': (task) => {
     const sheet = task.sheets[0]!;
-    const packer = new MaxRectsPacker<Box>(sheet.width, sheet.height, 0, {
+    const packer = new MaxRectsPacker(sheet.width, sheet.height, 0, {
       smart: false,
       pot: false,
       square: false,
@@ -32,7 +23,7 @@ export const packers: Readonly<Record<string, (task: CuttingTask) => readonly (r
     });
     for (const item of task.items) {
       for (let piece = 0; piece < item.need; piece += 1) {
-        packer.add({ x: 0, y: 0, width: item.width, height: item.height, allowRotation: item.turns });
+        packer.add(item.width, item.height, { allowRotation: item.turns });
       }
     }
     return packer.bins.map((bin) => bin.rects.map(({ x, y, width, height }) => ({ x, y, width, height })));

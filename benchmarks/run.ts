@@ -8,7 +8,7 @@ import { practicalSets } from './sets.ts';
  * Prints ratios measured in one run, on one machine; single times mean little and are there for orientation.
  * `npm run bench` builds and starts it; a number after `--` is how many sets are tried.
  */
-const count = Number(process.argv[2] ?? 60);
+const count = Number(process.argv[2] ?? 40);
 const seed = 20_261_125;
 const solver = highsSolver(await load());
 

@@ -8,14 +8,14 @@ export interface OneSizeTask extends CuttingTask {
 
 /**
  * Invented practical sets, always the same for one seed: one to six kinds of piece in eighths of an inch or whole
- * millimetres, 5 to 200 cards, from letter, A4 or 12 x 12; half of the kinds are locked.
+ * millimetres, 5 to 60 cards, from letter, A4 or 12 x 12; half of the kinds are locked.
  */
 export function practicalSets(count: number, seed: number): readonly OneSizeTask[] {
   const next = generator(seed);
   const between = (low: number, high: number) => low + Math.floor(next() * (high - low + 1));
   return Array.from({ length: count }, (_, index) => {
     const sheet = sheets[between(0, sheets.length - 1)]!;
-    const cards = between(5, 200);
+    const cards = between(5, 60);
     const items: Item[] = Array.from({ length: between(1, 6) }, () => ({
       width:
         sheet.step *
