@@ -149,6 +149,18 @@ describe('plan', () => {
 });
 
 describe('output', () => {
+  it('never goes over the file that was read', async () => {
+    const file = folder.path('mine-again.card.json');
+    const text = readFileSync(example, 'utf8');
+    writeFileSync(file, text);
+    for (const command of ['guide', 'draw']) {
+      const run = await cardwright([command, file, '-o', `${folder.path('.')}/./mine-again.card.json`]);
+      expect(run.status).toBe(1);
+      expect(run.err).toMatch(/it is the file that was read/);
+      expect(readFileSync(file, 'utf8')).toBe(text);
+    }
+  });
+
   it('replaces a file whole, and leaves no draft beside it', async () => {
     mkdirSync(folder.path('clean'));
     const file = folder.path('clean/front.svg');

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { constants } from 'node:fs';
-import { access, copyFile, readFile, rename, rm, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { access, copyFile, readFile, realpath, rename, rm, writeFile } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
 import { text } from 'node:stream/consumers';
 
 /** Everything of the world that the commands touch, so that they can be run in a test without it. */
@@ -10,14 +10,20 @@ export interface World {
   read(path: string): Promise<string>;
   /**
    * Writes a whole file or nothing: what stood there before stays until all is written. With `fresh`, an
-   * existing file is left alone and a `WorldProblem` thrown. `-` is standard output.
+   * existing file is left alone and a `WorldProblem` thrown, as is one of `not`, the files that were read.
+   * `-` is standard output.
    */
-  write(path: string, content: string | Uint8Array, options?: { readonly fresh?: boolean }): Promise<void>;
+  write(path: string, content: string | Uint8Array, options?: WriteOptions): Promise<void>;
   /** A file that comes with the program, from `assets/`. */
   asset(path: string): Promise<Uint8Array>;
   out(text: string): void;
   err(text: string): void;
   now(): Date;
+}
+
+export interface WriteOptions {
+  readonly fresh?: boolean;
+  readonly not?: readonly (string | undefined)[];
 }
 
 /** The world did not do as it was asked; the message is a sentence for people. */
@@ -33,10 +39,15 @@ export function realWorld(): World {
         throw new WorldProblem(`Cannot read ${shown(path)}: ${reason(cause)}.`, { cause });
       }
     },
-    async write(path, content, { fresh = false } = {}) {
+    async write(path, content, { fresh = false, not = [] } = {}) {
       if (path === '-') {
         process.stdout.write(content);
         return;
+      }
+      const target = await realPath(path);
+      for (const input of not) {
+        if (input === undefined || input === '-' || (await realPath(input)) !== target) continue;
+        throw new WorldProblem(`Cannot write ${shown(path)}: it is the file that was read; name another.`);
       }
       const draft = join(dirname(path), `.${basename(path)}.${randomUUID()}`);
       try {
@@ -71,6 +82,11 @@ async function packageFolder(): Promise<string> {
         throw new WorldProblem('The program’s own files are missing: install it again.', { cause });
     }
   }
+}
+
+/** Where a path leads in the end, or the path made whole where nothing stands there yet. */
+async function realPath(path: string): Promise<string> {
+  return realpath(path).catch(() => resolve(path));
 }
 
 function reason(cause: unknown): string {

@@ -223,10 +223,11 @@ test('limits are allowed themselves', () => {
   const changes = {
     cards: 100_000,
     'base.spare': 100_000,
-    'parts[6].count': 1_000,
+    'parts[6].count': 10,
     'base.size[0]': '10000 mm',
   };
   expect(opened(plainLayout(changes)).layout.cards).toBe(100_000);
+  expect(told(plainLayout({ cards: 1_000, 'parts[6].count': 1_000 }))).toEqual([]);
   expect(told(plainLayout({ cards: 1, 'papers.bark.sheets[0].count': 0, parts: [] }))).toEqual([]);
 });
 

@@ -28,8 +28,18 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
       ...onProblems(member, pile),
       ...extentProblems(member, pile),
       ...placeProblems(member, pile),
+      ...amountProblems(member, file.cards),
     ]),
   ];
+}
+
+/** The most pieces of one part that a set may have: more than anyone will cut, and few enough to be planned. */
+const mostPieces = 1_000_000;
+
+function amountProblems({ path, count }: Member, cards: Json | undefined): FileProblem[] {
+  // A number of cards that is out of its own range is named by itself.
+  if (typeof cards !== 'number' || cards > 100_000 || cards * count <= mostPieces) return [];
+  return [fileProblem('piecesTooMany', [...path, 'count'], {}, { cards, count, high: mostPieces })];
 }
 
 // --- The pile, as far as it can be made out ---

@@ -13,12 +13,11 @@ export interface TightFit {
   /** So many of this length make up the side. */
   readonly count: number;
   readonly set: Length;
-  /** Numbers of the steps in which it happens. */
-  readonly steps: readonly number[];
 }
 
 /**
- * The fits of a plan with nothing to spare against the edge of a sheet. A strip that was itself cut to length
+ * The fits of a plan with nothing to spare against the edge of a sheet: several pieces that make up a side of it, or
+ * one piece as long as the sheet. A strip that was itself cut to length
  * is not among them: what is measured is as long as it was measured.
  */
 export function tightFitsOf(plan: Plan): readonly TightFit[] {
@@ -27,18 +26,24 @@ export function tightFitsOf(plan: Plan): readonly TightFit[] {
   // Whether a workpiece still has the sheet's own side along each axis.
   const uncut = new Map(plan.sheets.map(({ id }) => [id, { sheet: id, width: true, height: true }]));
   const fits = new Map<string, TightFit>();
+  const add = (fit: TightFit) => fits.set(JSON.stringify(fit), fit);
   for (const [at, step] of plan.steps.entries()) {
     for (const [index, id] of step.take.entries()) {
       const from = uncut.get(id)!;
       const after = { ...from, [step.axis]: false };
       for (const made of [...step.gives[index]!, step.rest[index]!])
         if (made !== null) uncut.set(made, after);
-      if (!described[at]!.nothingToSpare || !from[step.axis]) continue;
+      // Lengths are rounded down to a tick each when they are read: so small a rest is none.
+      if (described[at]!.rest > step.repeat || !from[step.axis]) continue;
       const { paper, stock, size } = sheets.get(from.sheet)!;
-      const fit = { paper, stock, axis: step.axis, side: size[step.axis], count: step.repeat, set: step.set };
-      const key = JSON.stringify(fit);
-      const steps = fits.get(key)?.steps ?? [];
-      fits.set(key, { ...fit, steps: steps.at(-1) === step.step ? steps : [...steps, step.step] });
+      add({ paper, stock, axis: step.axis, side: size[step.axis], count: step.repeat, set: step.set });
+    }
+  }
+  for (const id of plan.finished.keys()) {
+    const from = uncut.get(id)!;
+    const { paper, stock, size } = sheets.get(from.sheet)!;
+    for (const axis of ['width', 'height'] as const) {
+      if (from[axis]) add({ paper, stock, axis, side: size[axis], count: 1, set: size[axis] });
     }
   }
   return [...fits.values()];

@@ -73,10 +73,22 @@ function layWords({ part, face, pieces }: ArrangedPart, layout: Layout, showing:
   const onto = groundName(part, face, layout);
   const placed = pieces.map(({ borders }) => (borders === null ? '' : placeWords(borders, showing)));
   const one = pieces.length === 1;
-  const how = adhereWords[part.adhere](one ? 'it' : 'them', onto);
+  const how = `${adhereWords[part.adhere](one ? 'it' : 'them', onto)}${showingWords(part, layout)}`;
   if (one) return `${how}${placed[0] === '' ? '' : `: ${placed[0]}`}.`;
   const each = placed.map((place, index) => `the ${ordinal(index + 1)} ${place}`);
   return `${capital(countedInWords(pieces.length, 'piece'))}. ${how}: ${each.join('; ')}.`;
+}
+
+/** Which side of the paper shows and how its print lies, where that can be got wrong. */
+function showingWords(part: Part, layout: Layout): string {
+  const papers = part.papers.flatMap((id) => layout.papers.get(id) ?? []);
+  const doubleSided = papers.find((paper) => paper.back !== null);
+  const side = part.side === 'back' ? doubleSided?.back?.name : doubleSided?.name;
+  const words = [
+    ...(side === undefined ? [] : [`${side} side up`]),
+    ...(part.lies === 'sideways' ? ['its print sideways'] : []),
+  ];
+  return words.length === 0 ? '' : `, ${words.join(', ')}`;
 }
 
 const adhereWords = {

@@ -386,6 +386,12 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[5].place.gap is a gap to no neighbour; it may stand only with "below", "above".',
     ],
   ],
+  piecesTooMany: [
+    [
+      { where: 'parts[5].count', numbers: { cards: 100_000, count: 1000, high: 1_000_000 } },
+      'parts[5].count holds 1 000, which for 100 000 cards is more than the 1 000 000 pieces of one part that a set may have.',
+    ],
+  ],
   placesCount: [
     [
       { where: 'parts[5].place', numbers: { found: 2, wanted: 3 } },

@@ -190,6 +190,8 @@ const sentences = {
     `${at(problem)} is a gap to no neighbour; it may stand only with ${problem.names.fields ?? ''}.`,
   placesCount: (problem) =>
     `${at(problem)} lists ${count(problem.numbers.found)} ${problem.numbers.found === 1 ? 'place' : 'places'} where "count" is ${count(problem.numbers.wanted)}; it may list one place for each piece, or be one place for all.`,
+  piecesTooMany: (problem) =>
+    `${at(problem)} holds ${count(problem.numbers.count)}, which for ${count(problem.numbers.cards)} cards is more than the ${count(problem.numbers.high)} pieces of one part that a set may have.`,
   priceMissing: (problem) =>
     `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; a price may stand on every sheet of a paper or on none, scraps aside.`,
   marginAll: (problem) =>

@@ -68,8 +68,12 @@ const sentences = {
       : number('moreSheets') > 0
         ? `takes ${counted(number('moreSheets'), 'sheet')} more`
         : 'has to be cut another way, from no more sheets';
+    const pieces =
+      number('count') === 1
+        ? `A piece of ${length('set')}`
+        : `${capital(countWord(number('count')))} times ${length('set')}`;
     return (
-      `${capital(countWord(number('count')))} times ${length('set')} is all of the ${length('side')} that a sheet of ${paper} has, with nothing to spare: ` +
+      `${pieces} is all of the ${length('side')} that a sheet of ${paper} has, with nothing to spare: ` +
       `a sheet one mark shorter ${cost}. Measure the sheets first.`
     );
   },

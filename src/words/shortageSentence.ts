@@ -72,10 +72,11 @@ function stockWords(paper: Paper, showing: Showing): string {
   return `what there is of ${paper.name}: ${listed(stocks)}`;
 }
 
-function nearestSentence({ nearest }: Shortage, wanted: number): string {
+function nearestSentence({ nearest, pieces }: Shortage, wanted: number): string {
   if (nearest === null) return 'These papers give not even one card.';
+  const withSpares = pieces.some(({ spare }) => spare > 0) ? ' with all the spares' : '';
   const cards = counted(nearest.cards, 'card');
   if (nearest.proved)
-    return `The nearest that can be done: these papers give ${cards} of ${wanted}, and no more.`;
-  return `The nearest that was found: these papers give ${cards} of ${wanted}; whether they give more is not proved.`;
+    return `The nearest that can be done: these papers give ${cards} of ${wanted}${withSpares}, and no more.`;
+  return `The nearest that was found: these papers give ${cards} of ${wanted}${withSpares}; whether they give more is not proved.`;
 }

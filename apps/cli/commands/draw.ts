@@ -29,7 +29,9 @@ export async function draw(file: string, options: DrawOptions, world: World): Pr
     card - 1,
     options.dimensions ? { units: layout.units, typeface: await openTypeface(world) } : null,
   );
-  await world.write(options.output, svgOf(page, { units: layout.units, title: layout.title }));
+  await world.write(options.output, svgOf(page, { units: layout.units, title: layout.title }), {
+    not: [file],
+  });
   if (options.output !== '-') world.err(`Wrote ${options.output}.\n`);
   return done;
 }

@@ -35,7 +35,9 @@ export async function guide(file: string, options: GuideOptions, world: World): 
     typeface: typefaceOf(fonts),
     ...(bodyPt === undefined ? {} : { bodyPt }),
   });
-  await world.write(options.output, await printPdf(booklet, fonts, { madeAt: world.now() }));
+  await world.write(options.output, await printPdf(booklet, fonts, { madeAt: world.now() }), {
+    not: [file, options.trimmer],
+  });
   if (options.output !== '-') world.err(`Wrote ${options.output}, ${booklet.pages.length} pages.\n`);
   return done;
 }

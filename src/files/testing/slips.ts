@@ -402,6 +402,7 @@ export const slips: readonly Slip[] = [
   changed({ 'parts[5].count': 3 }, 'parts[5].place', 'placesCount', 'lists 2 places where "count" is 3'),
   changed({ 'parts[5].count': undefined }, 'parts[5].place', 'placesCount', 'where "count" is 1'),
   slip('parts[5].place', [], 'placesCount', 'lists 0 places where "count" is 2'),
+  changed({ cards: 100_000, 'parts[0].count': 11 }, 'parts[0].count', 'piecesTooMany', 'for 100 000 cards'),
   shape('parts[5].place[1]', '1/4 in', 'fieldType', 'an object such as'),
   shape('parts[5].place[1].gap', 3, 'lengthBareNumber'),
   shape('parts[5].place[1].gap', ['1 in'], 'listLength', 'across then down'),
