@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { LinearSolver } from '../cutting/index.ts';
 import { arrange, type Layout } from '../layout/index.ts';
 import { layoutOf, paper, part } from '../layout/testing/build.ts';
-import { inches, type Length, millimetres, type Size, zero } from '../measure/index.ts';
+import { inches, type Length, lengthOfTicks, millimetres, type Size, zero } from '../measure/index.ts';
 import { replay } from '../replay/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import {
@@ -136,6 +136,23 @@ describe('papers that are short', () => {
     expect(short.nearest).toMatchObject({ cards: 6, proved: true });
   });
 
+  it('says how many sheets more would do, and that the trimmer is the limit where it is', () => {
+    const short = shortOf(panels(8, piece, paper('ivory', [{ size: twelve, count: 2 }])));
+    expect(short.papers[0]).toMatchObject({ trimmerLimits: false, moreSheets: { stock: 0, count: 1 } });
+    const narrow: Trimmer = {
+      name: 'short',
+      marks: null,
+      longest: inches(6),
+      narrowest: null,
+      measuringEdge: 'left',
+      hand: 'right',
+      sheetsAtOnce: 1,
+      cutsPerSitting: null,
+    };
+    const cut = shortOf(panels(2, piece, paper('ivory', [{ size: twelve, count: 1 }])), narrow);
+    expect(cut.papers[0]).toMatchObject({ proved: true, trimmerLimits: true, moreSheets: null });
+  });
+
   it('says when not even one card can be made, and why', () => {
     const short = shortOf(
       panels(2, { width: inches(13), height: inches(2) }, paper('ivory', [{ size: twelve }])),
@@ -213,6 +230,26 @@ describe('a trimmer', () => {
 });
 
 describe('fits with nothing to spare', () => {
+  it('are told where one piece is as long as its sheet', () => {
+    const plan = planned(
+      panels(1, { width: inches(5), height: inches(12) }, paper('bees', [{ size: twelve }], 'one-way')),
+    );
+    expect(tightFitsOf(plan)).toEqual([
+      { paper: 'bees', stock: 0, axis: 'height', side: inches(12), count: 1, set: inches(12) },
+    ]);
+  });
+
+  it('are told where only the rounding of lengths leaves a tick (seven of 3 1/7 out of 22, as printed in 1881)', () => {
+    const seventh = lengthOfTicks(Math.floor((22 * 40_640) / 7));
+    const sheet = { width: inches(22), height: inches(4) };
+    const plan = planned(
+      panels(7, { width: seventh, height: inches(4) }, paper('book', [{ size: sheet }], 'one-way')),
+    );
+    expect(tightFitsOf(plan)).toContainEqual(
+      expect.objectContaining({ axis: 'width', count: 7, set: seventh }),
+    );
+  });
+
   it('are told with what a sheet one mark shorter would cost', () => {
     // Four panels of 3 use the 12 in up; a sheet of 11 15/16 in gives three rows, nine panels.
     const set = panels(

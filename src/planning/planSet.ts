@@ -2,7 +2,7 @@ import { type CuttingPlan, type LinearSolver, planCuts } from '../cutting/index.
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { assert } from '../problem/index.ts';
 import { replay } from '../replay/index.ts';
-import { costUnitOf, shownCost } from '../stash/index.ts';
+import { costUnitOf, type SheetStock, shownCost } from '../stash/index.ts';
 import { type Leftover, type Step, stepsFor, type Trimmer } from '../trimming/index.ts';
 import { type PaperTask, paperTask } from './cuttingTask.ts';
 import { neverReasons } from './never.ts';
@@ -36,7 +36,7 @@ export function planSet(set: SetToPlan): Plan | Shortage {
   const planned = answers.filter((answer) => answer.kind === 'plan');
   if (planned.length === answers.length) return assembled(set, pieces, planned);
   const short = answers.filter((answer) => answer.kind === 'short');
-  const papers = short.map((answer) => answer.shortage);
+  const papers = short.map(({ shortage }) => withWaysOut(set, pieces, shortage));
   return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
 }
 
@@ -80,9 +80,36 @@ function cutEachPaper(
       });
     }
     const proved = never.size > 0 || (answer?.kind === 'short' && answer.proved);
-    return [{ kind: 'short', paper: id, shortage: { paper: id, missing, proved, never } }];
+    const shortage = { paper: id, missing, proved, never, trimmerLimits: false, moreSheets: null };
+    return [{ kind: 'short', paper: id, shortage }];
   });
 }
+
+/** What would help: a trimmer without these limits, or a few more sheets. */
+function withWaysOut(
+  { layout, trimmer, solver }: SetToPlan,
+  pieces: readonly Piece[],
+  shortage: PaperShortage,
+): PaperShortage {
+  const paper = layout.papers.get(shortage.paper)!;
+  const own = pieces.filter((piece) => piece.paper === paper.id);
+  const enough = (sheets: readonly SheetStock[], by: Trimmer | null): boolean =>
+    neverReasons({ ...paper, sheets }, own, by).size === 0 &&
+    planCuts(paperTask({ ...paper, sheets }, own, by).task, solver).kind === 'plan';
+
+  const trimmerLimits = trimmer !== null && enough(paper.sheets, null);
+  for (let count = 1; !trimmerLimits && count <= mostSheetsOffered; count += 1) {
+    for (const [stock, sheet] of paper.sheets.entries()) {
+      if (sheet.scrap || sheet.count === null) continue;
+      const more = paper.sheets.with(stock, { ...sheet, count: sheet.count + count });
+      if (enough(more, trimmer)) return { ...shortage, trimmerLimits, moreSheets: { stock, count } };
+    }
+  }
+  return { ...shortage, trimmerLimits };
+}
+
+/** Who is further short than this wants another paper or a smaller set. */
+const mostSheetsOffered = 5;
 
 /**
  * The largest smaller set, found by halving: fewer cards never need more of any piece, so what can be cut for n

@@ -27,6 +27,10 @@ export interface PaperShortage {
   readonly missing: ReadonlyMap<string, number>;
   /** Whether it is proved that the sheets on hand do not give all the pieces; else no way was found. */
   readonly proved: boolean;
+  /** Whether the same sheets give all the pieces to a trimmer without limits. */
+  readonly trimmerLimits: boolean;
+  /** The fewest more sheets of one size that would give all the pieces; `null` where a few do not. */
+  readonly moreSheets: { readonly stock: number; readonly count: number } | null;
   /** Pieces that no sheet of this paper gives even one of, and why, by piece id. */
   readonly never: ReadonlyMap<string, NeverReason>;
 }

@@ -72,7 +72,7 @@ test('leftovers are said with size and direction, equal ones together, largest f
     { id: 'b1', size: size(4, 5), keep: true },
   ];
   expect(leftoverSentences(meadow, { ...plan, steps, finished, leftovers }, typed)).toEqual([
-    'Two pieces of 4 x 5 in, stands upright: keep them.',
+    'Two pieces of 4 x 5 in, stand upright: keep them.',
   ]);
   expect(
     leftoverSentences(

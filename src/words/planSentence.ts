@@ -4,7 +4,7 @@ import { assert } from '../problem/index.ts';
 import type { Paper, Up } from '../stash/index.ts';
 import { capital, counted, countedInWords, listed } from './count.ts';
 import type { Showing } from './showing.ts';
-import { tableOf } from './workpiece.ts';
+import { isSliver, tableOf } from './workpiece.ts';
 
 /**
  * What one paper comes to, and how sure that is: `2 sheets of Meadow; no plan takes fewer.`,
@@ -66,7 +66,7 @@ const dimensionWords = { width: 'wide', height: 'high' } as const satisfies Reco
 export function leftoverSentences(paper: Paper, plan: Plan, showing: Showing): readonly string[] {
   const table = tableOf(plan);
   const left = plan.leftovers
-    .filter(({ id }) => table.get(id)?.paper === paper.id)
+    .filter(({ id, size }) => table.get(id)?.paper === paper.id && !isSliver(size))
     .sort((a, b) => b.size.width * b.size.height - a.size.width * a.size.height);
   const kinds = new Map<string, { readonly size: string; readonly keep: boolean; count: number }>();
   for (const { size, keep } of left) {
@@ -79,15 +79,16 @@ export function leftoverSentences(paper: Paper, plan: Plan, showing: Showing): r
   return [...kinds.values()].map(({ size, keep, count }) => {
     const many = count === 1 ? '' : `${countedInWords(count, 'piece')} of `;
     if (!keep) return capital(`${many}${size}: for the snippet box.`);
-    return capital(`${many}${size}${upWords[paper.up]}: keep ${count === 1 ? 'it' : 'them'}.`);
+    const stands = count === 1 ? 'stands' : 'stand';
+    return capital(`${many}${size}${upWords[paper.up](stands)}: keep ${count === 1 ? 'it' : 'them'}.`);
   });
 }
 
 const upWords = {
-  any: '',
-  'one-way': ', stands upright',
-  'two-way': ', stands upright or half round',
-} as const satisfies Record<Up, string>;
+  any: () => '',
+  'one-way': (stands) => `, ${stands} upright`,
+  'two-way': (stands) => `, ${stands} upright or half round`,
+} as const satisfies Record<Up, (stands: string) => string>;
 
 function outcomeOf(paper: Paper, plan: Plan): PaperOutcome {
   const outcome = plan.papers.get(paper.id);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Shortage } from '../planning/index.ts';
+import type { PaperShortage, Shortage } from '../planning/index.ts';
 import { shortageSentences } from './shortageSentence.ts';
 import { meadowSet, size, stock } from './testing/meadowSet.ts';
 
@@ -8,11 +8,14 @@ const typed = { units: 'in', glyphs: 'typed' } as const;
 const asked = { ...layout, cards: 20 };
 const wanted = { kind: 'short', pieces: [{ ...plan.pieces[0]!, need: 20 }] } as const;
 const none = new Map();
+const noWayOut = { trimmerLimits: false, moreSheets: null } as const;
 
 test('names the piece, the paper, the number, the limit, the proof and the nearest', () => {
   const shortage: Shortage = {
     ...wanted,
-    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 8]]), proved: true, never: none }],
+    papers: [
+      { paper: 'meadow', missing: new Map([['panel/meadow', 8]]), proved: true, never: none, ...noWayOut },
+    ],
     nearest: { cards: 12, proved: true, plan },
   };
   expect(shortageSentences(shortage, asked, typed)).toEqual([
@@ -26,7 +29,9 @@ test('names the piece, the paper, the number, the limit, the proof and the neare
 test('claims no more than was found', () => {
   const shortage: Shortage = {
     ...wanted,
-    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 1]]), proved: false, never: none }],
+    papers: [
+      { paper: 'meadow', missing: new Map([['panel/meadow', 1]]), proved: false, never: none, ...noWayOut },
+    ],
     nearest: { cards: 19, proved: false, plan },
   };
   const sentences = shortageSentences(shortage, asked, typed);
@@ -46,7 +51,9 @@ test('says so when not one card can be made, and names every stock', () => {
   });
   const shortage: Shortage = {
     ...wanted,
-    papers: [{ paper: 'meadow', missing: new Map([['panel/meadow', 20]]), proved: true, never: none }],
+    papers: [
+      { paper: 'meadow', missing: new Map([['panel/meadow', 20]]), proved: true, never: none, ...noWayOut },
+    ],
     nearest: null,
   };
   const sentences = shortageSentences(shortage, { ...asked, papers }, typed);
@@ -65,11 +72,36 @@ test('says why no sheet gives even one of a piece', () => {
         missing: new Map([['panel/meadow', 20]]),
         proved: true,
         never: new Map([['panel/meadow', 'too-large']]),
+        ...noWayOut,
       },
     ],
     nearest: null,
   };
   expect(shortageSentences(shortage, asked, typed)[1]).toBe(
     'Panel (4 x 5 in) is larger than any sheet gives in one piece, as the piece has to lie.',
+  );
+});
+
+test('names the trimmer where it is the limit, and a sheet more where that would do', () => {
+  const short = { paper: 'meadow', missing: new Map([['panel/meadow', 2]]), proved: true, never: none };
+  const said = (way: Pick<PaperShortage, 'trimmerLimits' | 'moreSheets'>) =>
+    shortageSentences({ ...wanted, papers: [{ ...short, ...way }], nearest: null }, asked, typed);
+  expect(said({ trimmerLimits: true, moreSheets: null })[1]).toMatch(/^The limit is the trimmer/);
+  const more = said({ trimmerLimits: false, moreSheets: { stock: 0, count: 1 } });
+  expect(more[1]).toMatch(/^The limit is what there is of Meadow/);
+  expect(more).toContain('1 more sheet of Meadow (12 x 12 in) would be enough.');
+});
+
+test('says that spares are counted in', () => {
+  const shortage: Shortage = {
+    ...wanted,
+    pieces: [{ ...wanted.pieces[0]!, spare: 2 }],
+    papers: [
+      { paper: 'meadow', missing: new Map([['panel/meadow', 2]]), proved: true, never: none, ...noWayOut },
+    ],
+    nearest: { cards: 3, proved: true, plan },
+  };
+  expect(shortageSentences(shortage, asked, typed).at(-1)).toBe(
+    'The nearest that can be done: these papers give 3 cards of 20 with all the spares, and no more.',
   );
 });

@@ -20,7 +20,7 @@ export function shortageSentences(shortage: Shortage, layout: Layout, showing: S
 }
 
 function paperSentences(
-  { paper: id, missing, proved, never }: PaperShortage,
+  { paper: id, missing, proved, never, trimmerLimits, moreSheets }: PaperShortage,
   { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
   showing: Showing,
 ): readonly string[] {
@@ -44,11 +44,25 @@ function paperSentences(
       const size = showSize(piece.size, showing.units, showing.glyphs);
       return `${partName(layout, piece.part)} (${size}) ${neverWords[reason]}.`;
     }),
-    `The limit is ${stockWords(paper, showing)}.${limitOfTurning[paper.up]}`,
+    trimmerLimits
+      ? 'The limit is the trimmer: these sheets would give all the pieces to one that can be set anywhere and cuts any length.'
+      : `The limit is ${stockWords(paper, showing)}.${limitOfTurning[paper.up]}`,
     proved
       ? 'No way of cutting from edge to edge gives more; that is proved.'
       : 'No way of cutting that gives more was found; that there is none is not proved.',
+    ...(moreSheets === null ? [] : [`${moreWords(moreSheets, paper, showing)} would be enough.`]),
   ];
+}
+
+/** `1 more sheet of Meadow (12 x 12 in)`. */
+function moreWords(
+  { stock, count }: NonNullable<PaperShortage['moreSheets']>,
+  paper: Paper,
+  { units, glyphs }: Showing,
+): string {
+  const size = paper.sheets[stock]?.size;
+  assert(size !== undefined, 'More sheets are offered of a size that is on hand', { stock });
+  return `${count} more ${count === 1 ? 'sheet' : 'sheets'} of ${paper.name} (${showSize(size, units, glyphs)})`;
 }
 
 const neverWords = {

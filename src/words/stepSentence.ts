@@ -9,7 +9,7 @@ import { whereOnRuler } from './length.ts';
 import { measuredFrom } from './measuredFrom.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
-import { tableOf, type Workpiece } from './workpiece.ts';
+import { isSliver, tableOf, type Workpiece } from './workpiece.ts';
 
 /** What the hand is told at one step, a sentence each, in the order they are needed at the trimmer. */
 export interface StepWords {
@@ -52,6 +52,7 @@ export function stepWords(
     assert(paper !== undefined, 'A step cuts a paper of the layout', { paper: first.paper });
     const given = step.gives.flat().map((id) => at(table, id));
     const rests = step.rest.flatMap((id) => (id === null ? [] : [at(table, id)]));
+    const worthTelling = rests.filter((rest) => !isSliver(rest.size));
     return {
       step: step.step,
       paper: paper.id,
@@ -61,7 +62,10 @@ export function stepWords(
       lay: layWords(step, taken, { given, turned: turnedAt(step, plan, taken), paper, trimmer, length }),
       cut: cutWords(step, trimmer),
       gives: `That makes ${givenWords(given, names, step.squares !== undefined)}, ${each(given)}${size(sizeOf(given))}.`,
-      rest: rests.length === 0 ? '' : restWords(rests, names, { size, squares: step.squares !== undefined }),
+      rest:
+        worthTelling.length === 0
+          ? ''
+          : restWords(worthTelling, names, { size, squares: step.squares !== undefined }),
       care: careWords(step, taken, rests, length),
     };
   });
@@ -94,7 +98,9 @@ function markWords(set: Length, trimmer: Trimmer | null, { units, glyphs }: Show
   // The trimmer's own marks tell in which units it is numbered.
   const own = trimmer.marks % inches(1, 64) === 0 ? 'in' : 'mm';
   const where = whereOnRuler(set, { units: own, step: trimmer.marks }, glyphs);
-  return `${own === units ? capital(where.slice(where.indexOf(': ') + 2)) : where}.`;
+  // There is a mark just there, if a shorter one.
+  const told = where.replace(': halfway', ': at the mark halfway');
+  return `${own === units ? capital(told.slice(told.indexOf(': ') + 2)) : told}.`;
 }
 
 /** Whether every workpiece has to be turned a quarter since the step that made it; a sheet is first laid. */

@@ -1,4 +1,4 @@
-import { type Axis, minus, type Size, times } from '../measure/index.ts';
+import { type Axis, millimetres, minus, type Size, times } from '../measure/index.ts';
 import type { Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 
@@ -19,6 +19,14 @@ export interface Workpiece {
     | { readonly kind: 'finished'; readonly piece: string }
     | { readonly kind: 'step'; readonly step: number }
     | { readonly kind: 'leftover'; readonly keep: boolean };
+}
+
+/**
+ * Whether something is there only because lengths are rounded down to ticks when they are read (three of 1 1/3 in
+ * leave a tick of 4 in): less than a hundredth of a millimetre is nothing to speak of.
+ */
+export function isSliver({ width, height }: Size): boolean {
+  return Math.min(width, height) < millimetres(0.01);
 }
 
 /**

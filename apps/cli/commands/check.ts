@@ -69,7 +69,7 @@ function writeList(title: string, { problems, sums }: Checked, world: World): vo
   const errors = problems.filter(({ severity }) => severity === 'error');
   const cautions = problems.filter(({ severity }) => severity === 'caution');
   const lines = [title === '' ? 'This layout' : title];
-  if (sums.length > 0) lines.push('', 'The sums:', ...sums.map(({ says }) => `  ${says}`));
+  if (sums.length > 0) lines.push('', 'The sums:', ...[...new Set(sums.map(({ says }) => `  ${says}`))]);
   if (errors.length > 0) lines.push('', 'What would spoil the set:', ...errors.map(line));
   if (cautions.length > 0) lines.push('', 'Worth knowing before you cut:', ...cautions.map(line));
   lines.push(
