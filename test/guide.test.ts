@@ -132,7 +132,7 @@ describe('every guide', () => {
     const large = await readPdf(await guideOf('lantern-walk', '--type', '20', ...trimmer));
     const words = large.pages.map(wordsOf).join(' ');
     expect(words).toContain('a mark every 1/16 in');
-    expect(words).toContain('Halfway between the 5 and the 6 mark.');
+    expect(words).toContain('At the mark halfway between the 5 and the 6 mark.');
     for (const page of large.pages) {
       for (const { xPt, widthPt, text } of page.runs) expect(xPt + widthPt, text).toBeLessThan(page.widthPt);
     }

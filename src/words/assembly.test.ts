@@ -88,3 +88,28 @@ test('a proof is claimed for all papers only where all are proved', () => {
     'only where it says so',
   );
 });
+
+test('says which side shows and that a print lies sideways, where that can be got wrong', () => {
+  const papers = new Map(layout.papers);
+  papers.set('meadow', { ...papers.get('meadow')!, back: { name: 'Ticking stripe', up: 'two-way' } });
+  const extent = { by: 'size', width: inches(3), height: inches(1) } as const;
+  const laid = (sketch: object) => {
+    const parts = [part({ id: 'strip', name: 'Strip', papers: ['meadow'], extent, ...sketch })];
+    const set = { ...layout, papers, parts };
+    return assemblyWords(set, arrange(set), typed)[0]!.lay;
+  };
+  expect(laid({ side: 'back', lies: 'sideways' })).toContain(
+    'flat on the front of the base, Ticking stripe side up, its print sideways: ',
+  );
+  expect(laid({})).toContain('flat on the front of the base, Meadow side up: ');
+});
+
+test('tells no side of a part that is dealt from several papers, unless it is the other side', () => {
+  const papers = new Map(layout.papers);
+  papers.set('meadow', { ...papers.get('meadow')!, back: { name: 'Stripe', up: 'any' } });
+  papers.set('bark', { ...papers.get('meadow')!, name: 'Bark', back: null });
+  const extent = { by: 'size', width: inches(3), height: inches(1) } as const;
+  const parts = [part({ id: 'strip', name: 'Strip', papers: ['meadow', 'bark'], extent })];
+  const set = { ...layout, papers, parts };
+  expect(assemblyWords(set, arrange(set), typed)[0]!.lay).not.toContain('side up');
+});

@@ -83,7 +83,8 @@ function layWords({ part, face, pieces }: ArrangedPart, layout: Layout, showing:
 function showingWords(part: Part, layout: Layout): string {
   const papers = part.papers.flatMap((id) => layout.papers.get(id) ?? []);
   const doubleSided = papers.find((paper) => paper.back !== null);
-  const side = part.side === 'back' ? doubleSided?.back?.name : doubleSided?.name;
+  const front = papers.length === 1 ? doubleSided?.name : undefined;
+  const side = part.side === 'back' ? doubleSided?.back?.name : front;
   const words = [
     ...(side === undefined ? [] : [`${side} side up`]),
     ...(part.lies === 'sideways' ? ['its print sideways'] : []),
