@@ -23,10 +23,10 @@ import {
   capital,
   cautionsFor,
   countedInWords,
-  docketOf,
   exactnessSentences,
   foldWord,
   listed,
+  takenOf,
   toBuy,
   toolsFor,
 } from '../words/index.ts';
@@ -192,7 +192,7 @@ function needed(matter: Matter): readonly Block[] {
   const { papers, parts } = toBuy(layout, plan, showing);
   return [
     heading(matter, 'What you need'),
-    ...used.flatMap((paper) => docketOf(paper, showing)).map((line) => paragraphOf(matter, '', line)),
+    ...used.flatMap((paper) => takenOf(paper, plan, showing)).map((line) => paragraphOf(matter, '', line)),
     ...[...papers, ...parts].map((line) => paragraphOf(matter, 'Still to get', line)),
     paragraphOf(matter, 'Tools', `${capital(toolsFor(layout, showing.units).join('; '))}.`),
   ];

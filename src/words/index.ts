@@ -6,7 +6,7 @@ export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wante
 export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom } from './measuredFrom.ts';
-export { docketOf, foldWord, standing, type ToBuy, toBuy, toolsFor } from './papers.ts';
+export { docketOf, foldWord, standing, type ToBuy, takenOf, toBuy, toolsFor } from './papers.ts';
 export { partName } from './partName.ts';
 export { planningProblemSentence } from './planningProblem.ts';
 export { effortSentence, leftoverSentences, planSentence, slackSentences } from './planSentence.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { inches } from '../measure/index.ts';
-import { docketOf, toBuy, toolsFor } from './papers.ts';
+import { docketOf, takenOf, toBuy, toolsFor } from './papers.ts';
 import { meadowSet, paper, part, size, stock } from './testing/meadowSet.ts';
 
 const typed = { units: 'in', glyphs: 'typed' } as const;
@@ -81,4 +81,11 @@ test('tools follow what the set asks for', () => {
     'a ruler with a firm edge, to tear against',
     'foam tape, for what is raised',
   ]);
+});
+
+test('what a plan takes is told with the number of sheets, and only that', () => {
+  const { layout, plan } = meadowSet();
+  const meadow = layout.papers.get('meadow')!;
+  const more = { ...meadow, sheets: [...meadow.sheets, stock({ size: size(6, 6), count: 3 })] };
+  expect(takenOf(more, plan, typed)).toEqual(['1 sheet of Meadow, 12 x 12 in, two on hand, stands upright.']);
 });

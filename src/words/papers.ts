@@ -3,7 +3,7 @@ import type { FoldKind } from '../making/index.ts';
 import { type Axis, showSize, type Units } from '../measure/index.ts';
 import type { Plan } from '../planning/index.ts';
 import type { Paper, SheetStock, Up } from '../stash/index.ts';
-import { capital, countedInWords, countWord } from './count.ts';
+import { capital, counted, countedInWords, countWord } from './count.ts';
 import type { Showing } from './showing.ts';
 
 /**
@@ -11,21 +11,34 @@ import type { Showing } from './showing.ts';
  * `Meadow, 12 x 12 in, two on hand, stands upright.`
  */
 export function docketOf(paper: Paper, showing: Showing): readonly string[] {
-  return paper.sheets.map((stock) =>
-    sentence([
-      paper.name,
-      // “Ivory cardstock” says what it is already.
-      ...(paper.kind === null || paper.name.toLowerCase().includes(paper.kind.toLowerCase())
-        ? []
-        : [paper.kind]),
-      ...(paper.gsm === null ? [] : [`${paper.gsm} g/m²`]),
-      showSize(stock.size, showing.units, showing.glyphs),
-      onHand(stock),
-      ...(stock.grain === null ? [] : [grainWords(stock.grain)]),
-      standing(paper.up),
-      ...(paper.back === null ? [] : [`other side ${paper.back.name}, ${standing(paper.back.up)}`]),
-    ]),
-  );
+  return paper.sheets.map((stock) => sentence([paper.name, ...stockWords(paper, stock, showing)]));
+}
+
+/**
+ * What a plan takes of a paper, a sentence for each size of sheet that is cut:
+ * `1 sheet of Meadow, 12 x 12 in, two on hand, stands upright.`
+ */
+export function takenOf(paper: Paper, plan: Plan, showing: Showing): readonly string[] {
+  return paper.sheets.flatMap((stock, index) => {
+    const count = plan.sheets.filter((sheet) => sheet.paper === paper.id && sheet.stock === index).length;
+    if (count === 0) return [];
+    const sheets = counted(count, stock.scrap ? 'scrap' : 'sheet');
+    return [sentence([`${sheets} of ${paper.name}`, ...stockWords(paper, stock, showing)])];
+  });
+}
+
+function stockWords(paper: Paper, stock: SheetStock, showing: Showing): readonly string[] {
+  // “Ivory cardstock” says what it is already.
+  const says = paper.kind !== null && paper.name.toLowerCase().includes(paper.kind.toLowerCase());
+  return [
+    ...(paper.kind === null || says ? [] : [paper.kind]),
+    ...(paper.gsm === null ? [] : [`${paper.gsm} g/m²`]),
+    showSize(stock.size, showing.units, showing.glyphs),
+    onHand(stock),
+    ...(stock.grain === null ? [] : [grainWords(stock.grain)]),
+    standing(paper.up),
+    ...(paper.back === null ? [] : [`other side ${paper.back.name}, ${standing(paper.back.up)}`]),
+  ];
 }
 
 /** How a print may lie under the blade, in a few words. */
