@@ -95,7 +95,7 @@ test('names the trimmer where it is the limit, and a sheet more where that would
 test('says that spares are counted in', () => {
   const shortage: Shortage = {
     ...wanted,
-    pieces: [{ ...wanted.pieces[0]!, spare: 2 }],
+    pieces: [{ ...wanted.pieces[0], spare: 2 }],
     papers: [
       { paper: 'meadow', missing: new Map([['panel/meadow', 2]]), proved: true, never: none, ...noWayOut },
     ],
