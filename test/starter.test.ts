@@ -8,14 +8,19 @@ afterAll(folder.remove);
 
 /** The first hour of a newcomer: a new layout goes through every command with nothing to put right. */
 describe.each([
-  // Twice 5 1/2 in is all of a letter sheet's 11 in, which is worth a caution; twice 148 mm leaves 1 mm of A4.
+  // Bases as wide as their sheet are worth a caution, and so is twice 5 1/2 in out of 11; twice 148 mm leaves 1 of A4.
   {
     units: 'in',
-    cautions: ['papers.cream.sheets[0] nothingToSpare'],
+    cautions: ['papers.cream.sheets[0] nothingToSpare', 'papers.cream.sheets[0] nothingToSpare'],
     page: /width="4\.25in" height="5\.5in"/,
     sheet: [612, 792],
   },
-  { units: 'mm', cautions: [], page: /width="105mm" height="148mm"/, sheet: [595.28, 841.89] },
+  {
+    units: 'mm',
+    cautions: ['papers.cream.sheets[0] nothingToSpare'],
+    page: /width="105mm" height="148mm"/,
+    sheet: [595.28, 841.89],
+  },
 ])('a new layout in $units', ({ units, cautions, page, sheet }) => {
   const layout = folder.path(`first-${units}.card.json`);
 
