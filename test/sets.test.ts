@@ -150,6 +150,12 @@ describe('quiet evening: ten cards on a trimmer with 5 mm marks', () => {
     expect((await problemsOf(layout)).filter(({ code }) => code === 'unevenBorder')).toEqual([]);
   });
 
+  it('breaks the cutting into two sittings, between steps', async () => {
+    const { out } = await cardwright(['plan', 'test/sets/quiet-evening.card.json', ...trimmer]);
+    expect(out).toMatch(/^\d+ passes, at most 35 at a sitting: a break after step \d+\.$/m);
+    expect((await cardwright(['plan', 'test/sets/quiet-evening.card.json'])).out).not.toContain('sitting');
+  });
+
   it('flags the borders of 4 and 5 mm that a mat of 140 x 95 leaves on half an A4', async () => {
     const uneven = structuredClone(layout);
     uneven.base.size = ['148 mm', '105 mm'];

@@ -9,7 +9,13 @@ export { measuredFrom } from './measuredFrom.ts';
 export { docketOf, foldWord, standing, type ToBuy, takenOf, toBuy, toolsFor } from './papers.ts';
 export { partName } from './partName.ts';
 export { planningProblemSentence } from './planningProblem.ts';
-export { effortSentence, leftoverSentences, planSentence, slackSentences } from './planSentence.ts';
+export {
+  effortSentence,
+  leftoverSentences,
+  planSentence,
+  sittingsSentence,
+  slackSentences,
+} from './planSentence.ts';
 export { shortageSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';

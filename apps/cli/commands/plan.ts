@@ -9,6 +9,7 @@ import {
   planSentence,
   type Showing,
   shortageSentences,
+  sittingsSentence,
   slackSentences,
   stepSentence,
   stepWords,
@@ -72,6 +73,8 @@ function planText({ layout, trimmer, plan }: PlannedFile): readonly string[] {
   const steps = stepWords(plan, { layout, trimmer }, showing);
   const lines = [`${layout.title}: ${counted(layout.cards, 'card')}`.replace(/^: /, ''), ''];
   lines.push(...papers.map((paper) => planSentence(paper, plan)));
+  const breaks = sittingsSentence(plan, trimmer);
+  if (breaks !== '') lines.push(breaks);
   for (const paper of papers) {
     lines.push('', ...docketOf(paper, showing), effortSentence(paper, plan));
     lines.push(...slackSentences(paper, plan, showing));
