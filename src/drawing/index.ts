@@ -19,6 +19,7 @@ export {
   wideStroke,
 } from './ink.ts';
 export { type ListRequest, setList } from './list.ts';
+export { magnified } from './magnified.ts';
 export type {
   Fill,
   Frame,

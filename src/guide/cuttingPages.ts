@@ -5,6 +5,7 @@ import {
   groupOf,
   lineWidthPt,
   type Mark,
+  magnified,
   type Row,
   rubric,
   setParagraph,
@@ -108,14 +109,17 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
       : [];
   });
 
-  const picturePt = (widthPt - numeralPt - gutterPt) * 0.52;
+  // In large print the picture stands under the words, its numbers as large as they are.
+  const magnification = matter.styles.body.sizePt < largePrintPt ? 1 : matter.styles.body.sizePt / usualPt;
+  const large = magnification > 1;
+  const picturePt = large ? (widthPt - numeralPt) / magnification : (widthPt - numeralPt - gutterPt) * 0.52;
   // The words beside it say where a length is rounded.
   const length = (of: Length) => lengthIn(showing)(of).replace('about ', '');
   const manner: PictureManner = {
     typeface: matter.typeface,
     scale: pictureScale(
       own.map((step) => step.pictured),
-      { widthPt: picturePt, heightPt: 150 },
+      { widthPt: picturePt, heightPt: large ? 60 : 150 },
       { typeface: matter.typeface, length },
     ),
     hatch: hatchOf(layout, paper.id),
@@ -136,7 +140,9 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
             role: 'listItem',
             together: true,
             beforePt: 6,
-            content: [stepRow(matter, said, stepPicture(step, manner, picturePt), picturePt)],
+            content: large
+              ? largeRows(matter, said, stepPicture(step, manner, picturePt), magnification)
+              : [stepRow(matter, said, stepPicture(step, manner, picturePt), picturePt)],
           },
         ];
       }),
@@ -175,15 +181,46 @@ function pictured(
   };
 }
 
+/** From this size of text on, print counts as large. */
+const largePrintPt = 14;
+/** The size of text that pictures are drawn for. */
+const usualPt = 10.5;
+
 /** A step: its number, what is said of it, and its picture to the right. */
 function stepRow(matter: Matter, words: StepWords, picture: Row, picturePt: number): Row {
-  const { styles, typeface, widthPt } = matter;
-  const textPt = widthPt - numeralPt - gutterPt - picturePt;
+  const textPt = matter.widthPt - numeralPt - gutterPt - picturePt;
+  return underlined(
+    matter,
+    besideOf([
+      { xPt: 0, row: numeralRow(matter, words) },
+      { xPt: numeralPt, row: saidRow(matter, words, textPt) },
+      { xPt: numeralPt + textPt + gutterPt, row: figureRow(words, picture) },
+    ]),
+  );
+}
+
+/** A step in large print: its number and what is said of it, and its picture below. */
+function largeRows(matter: Matter, words: StepWords, picture: Row, magnification: number): readonly Row[] {
+  const large: Row = {
+    heightPt: picture.heightPt * magnification,
+    marks: magnified(picture.marks, magnification),
+  };
+  return [
+    besideOf([
+      { xPt: 0, row: numeralRow(matter, words) },
+      { xPt: numeralPt, row: saidRow(matter, words, matter.widthPt - numeralPt) },
+    ]),
+    underlined(matter, besideOf([{ xPt: numeralPt, row: figureRow(words, large) }])),
+  ];
+}
+
+function saidRow(matter: Matter, words: StepWords, textPt: number): Row {
+  const { styles, typeface } = matter;
   const paragraph = (text: string, beforePt: number): readonly Block[] =>
     text === ''
       ? []
       : [setParagraph({ words: text, widthPt: textPt, style: styles.body, typeface, beforePt })];
-  const said = stackOf([
+  return stackOf([
     setParagraph({
       words: words.set,
       widthPt: textPt,
@@ -196,6 +233,9 @@ function stepRow(matter: Matter, words: StepWords, picture: Row, picturePt: numb
     ...paragraph([words.gives, words.rest].filter((sentence) => sentence !== '').join(' '), 4),
     ...(words.care === '' ? [] : [careful(matter, words.care, textPt)]),
   ]);
+}
+
+function numeralRow({ styles }: Matter, words: StepWords): Row {
   const numeral: Mark = groupOf({ role: 'label', content: [] }, [
     {
       kind: 'text',
@@ -207,12 +247,16 @@ function stepRow(matter: Matter, words: StepWords, picture: Row, picturePt: numb
       anchor: 'start',
     },
   ]);
+  return { heightPt: 0, marks: [numeral] };
+}
+
+function figureRow(words: StepWords, picture: Row): Row {
   const figure = groupOf({ role: 'figure', says: pictureSays(words), content: [] }, picture.marks);
-  const row = besideOf([
-    { xPt: 0, row: { heightPt: 0, marks: [numeral] } },
-    { xPt: numeralPt, row: said },
-    { xPt: numeralPt + textPt + gutterPt, row: { heightPt: picture.heightPt, marks: [figure] } },
-  ]);
+  return { heightPt: picture.heightPt, marks: [figure] };
+}
+
+/** A row with the rule under it that ends a step. */
+function underlined({ widthPt }: Matter, row: Row): Row {
   return {
     heightPt: row.heightPt + 8,
     marks: [
