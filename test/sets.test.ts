@@ -172,6 +172,10 @@ describe('quiet evening: ten cards on a trimmer with 5 mm marks', () => {
     const run = await cardwright(['plan', '-', ...trimmer], JSON.stringify(off));
     expect(run.status).toBe(1);
     expect(run.err).toMatch(/pearl/);
+    expect(run.err).toMatch(/The limit is the trimmer/);
+    const checked = await cardwright(['check', '-', ...trimmer], JSON.stringify(off));
+    expect(checked.status).toBe(1);
+    expect(checked.out.replaceAll(/\s+/g, ' ')).toContain('The limit is the trimmer');
   });
 });
 

@@ -53,7 +53,7 @@ function squaringProblems({ layout, trimmer }: SetToPlan): readonly PlanningProb
 }
 
 function shortProblems({ layout, trimmer }: SetToPlan, shortage: Shortage): readonly PlanningProblem[] {
-  return shortage.papers.flatMap(({ paper: id, missing, never, proved }) =>
+  return shortage.papers.flatMap(({ paper: id, missing, never, proved, trimmerLimits }) =>
     [...missing].map(([pieceId, count]) => {
       const piece = shortage.pieces.find((candidate) => candidate.id === pieceId)!;
       const { width, height } = piece.size;
@@ -68,7 +68,13 @@ function shortProblems({ layout, trimmer }: SetToPlan, shortage: Shortage): read
         return problem('pieceTooNarrow', where, { part, numbers, names });
       }
       const cards = shortage.nearest?.cards ?? 0;
-      const numbers = { missing: count, need: piece.need, proved: proved ? 1 : 0, cards };
+      const numbers = {
+        missing: count,
+        need: piece.need,
+        proved: proved ? 1 : 0,
+        cards,
+        trimmer: trimmerLimits ? 1 : 0,
+      };
       return problem('short', where, { part, numbers, names });
     }),
   );

@@ -4,7 +4,7 @@ import type { Problem, Severity } from '../problem/index.ts';
 export const planningCodes = {
   /**
    * The sheets on hand do not give all the pieces of a kind. Numbers: missing, need, proved (0 or 1), cards
-   * (the largest smaller set that was found).
+   * (the largest smaller set that was found), trimmer (1 where only the trimmer's limits are the cause).
    */
   short: 'error',
   /** No sheet of its paper is large enough for a piece as it may lie. Numbers: width, height. */

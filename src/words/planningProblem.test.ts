@@ -22,11 +22,11 @@ function said(problem: Pick<PlanningProblem, 'code' | 'numbers'> & { readonly ax
 }
 
 test('every planning problem says what was found and where the limit is', () => {
-  expect(said({ code: 'short', numbers: { missing: 8, need: 20, proved: 1, cards: 12 } })).toBe(
+  expect(said({ code: 'short', numbers: { missing: 8, need: 20, proved: 1, cards: 12, trimmer: 0 } })).toBe(
     'Meadow is short: 8 of the 20 pieces for Panel are wanting. No way of cutting from edge to edge gives them all; that is proved. The papers of this set give 12 cards.',
   );
-  expect(said({ code: 'short', numbers: { missing: 1, need: 20, proved: 0, cards: 0 } })).toBe(
-    'Meadow is short: 1 of the 20 pieces for Panel is wanting. No way of cutting that gives them all was found. They give not even one card.',
+  expect(said({ code: 'short', numbers: { missing: 1, need: 20, proved: 0, cards: 0, trimmer: 1 } })).toBe(
+    'Meadow is short: 1 of the 20 pieces for Panel is wanting. No way of cutting that gives them all was found. The limit is the trimmer: one that can be set anywhere and cuts any length would do. The papers of this set give not even one card.',
   );
   expect(said({ code: 'pieceTooLarge', numbers: { width: inches(13), height: inches(5) } })).toBe(
     'Panel (13 x 5 in) is larger than any sheet of Meadow, as the piece has to lie.',

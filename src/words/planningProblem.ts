@@ -51,9 +51,12 @@ const sentences = {
       (number('proved') === 1
         ? 'No way of cutting from edge to edge gives them all; that is proved. '
         : 'No way of cutting that gives them all was found. ') +
+      (number('trimmer') === 1
+        ? 'The limit is the trimmer: one that can be set anywhere and cuts any length would do. '
+        : '') +
       (number('cards') > 0
         ? `The papers of this set give ${counted(number('cards'), 'card')}.`
-        : 'They give not even one card.')
+        : 'The papers of this set give not even one card.')
     );
   },
   pieceTooLarge: ({ part, paper, size }) =>
