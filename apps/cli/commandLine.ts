@@ -131,7 +131,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .argument(...layoutFile)
     .addOption(output('the SVG to write'))
     .addOption(new Option('--card <number>', 'which card of the set').default('1'))
-    .addOption(new Option('--dimensions', 'with dimension lines round it'))
+    .addOption(new Option('--dimensions', 'with dimension lines round it, and whatever hangs over the card'))
     .action(async (file: string, options: DrawOptions) => {
       const { draw } = await import('./commands/draw.ts');
       answer(await draw(file, options, world));
