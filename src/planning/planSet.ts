@@ -1,15 +1,13 @@
-import { type CuttingPlan, type LinearSolver, planCuts } from '../cutting/index.ts';
+import { type LinearSolver, planCuts } from '../cutting/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
-import { assert } from '../problem/index.ts';
-import { replay } from '../replay/index.ts';
-import { costUnitOf, type SheetStock, shownCost } from '../stash/index.ts';
-import { type Leftover, type Step, stepsFor, type Trimmer } from '../trimming/index.ts';
-import { type PaperTask, paperTask } from './cuttingTask.ts';
+import type { SheetStock } from '../stash/index.ts';
+import type { Trimmer } from '../trimming/index.ts';
+import { assembledPlan, type CutPaper } from './assembledPlan.ts';
+import { paperTask } from './cuttingTask.ts';
 import { neverReasons } from './never.ts';
 import type { Piece } from './piece.ts';
 import { piecesOf } from './pieces.ts';
-import type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
-import { planRecord, replayConditions } from './planRecord.ts';
+import type { Plan } from './plan.ts';
 import type { PaperShortage, Shortage } from './shortage.ts';
 
 /** What a set is planned from. */
@@ -34,17 +32,10 @@ export function planSet(set: SetToPlan): Plan | Shortage {
   const pieces = piecesOf(set.layout, set.arrangement);
   const answers = cutEachPaper(set, pieces, [...set.layout.papers.keys()]);
   const planned = answers.filter((answer) => answer.kind === 'plan');
-  if (planned.length === answers.length) return assembled(set, pieces, planned);
+  if (planned.length === answers.length) return assembledPlan(set, pieces, planned);
   const short = answers.filter((answer) => answer.kind === 'short');
   const papers = short.map(({ shortage }) => withWaysOut(set, pieces, shortage));
   return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
-}
-
-interface CutPaper {
-  readonly kind: 'plan';
-  readonly paper: string;
-  readonly paperTask: PaperTask;
-  readonly plan: CuttingPlan;
 }
 
 interface ShortPaper {
@@ -141,55 +132,7 @@ function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['
     const { smaller, pieces, answers } = cut(cards, [...set.layout.papers.keys()]);
     const planned = answers.filter((answer) => answer.kind === 'plan');
     if (planned.length < answers.length) continue;
-    return { cards, proved: proved && cards === most, plan: assembled(smaller, pieces, planned) };
+    return { cards, proved: proved && cards === most, plan: assembledPlan(smaller, pieces, planned) };
   }
   return null;
-}
-
-function assembled(
-  { layout, trimmer }: SetToPlan,
-  pieces: readonly Piece[],
-  papers: readonly CutPaper[],
-): Plan {
-  const sheets: PlannedSheet[] = [];
-  const steps: Step[] = [];
-  const finished = new Map<string, string>();
-  const leftovers: Leftover[] = [];
-  const outcomes = new Map<string, PaperOutcome>();
-  for (const { paper: id, paperTask: cut, plan } of papers) {
-    const paper = layout.papers.get(id)!;
-    const toCut = plan.patterns.flatMap(({ sheet, times, tree }) => {
-      const stock = cut.stocks[sheet]!;
-      const { size, margin } = paper.sheets[stock]!;
-      return Array.from({ length: times }, () => ({ stock, size, squaring: margin, tree }));
-    });
-    const named = toCut.map((sheet, index) => ({ ...sheet, id: `${id}-${index + 1}` }));
-    const trimmed = stepsFor(named, trimmer, { firstStep: steps.length + 1 });
-    sheets.push(...named.map((sheet) => ({ id: sheet.id, paper: id, stock: sheet.stock, size: sheet.size })));
-    steps.push(...trimmed.steps);
-    for (const [workpiece, item] of trimmed.finished) finished.set(workpiece, cut.pieces[item]!.id);
-    leftovers.push(...trimmed.leftovers);
-    const unit = costUnitOf(paper);
-    outcomes.set(id, {
-      ...trimmed.effort,
-      sheets: named.length,
-      cost: shownCost(plan.cost, unit),
-      bound: shownCost(plan.bound, unit),
-      proved: plan.cost === plan.bound,
-      measuredIn: unit,
-    });
-  }
-  const plan: Plan = {
-    kind: 'plan',
-    cards: layout.cards,
-    pieces,
-    sheets,
-    steps,
-    finished,
-    leftovers,
-    papers: outcomes,
-  };
-  const faults = replay(planRecord(plan), replayConditions(layout, trimmer));
-  assert(faults.length === 0, 'A plan comes out when it is followed', { faults: faults.slice(0, 5) });
-  return plan;
 }
