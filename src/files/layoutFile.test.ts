@@ -96,6 +96,8 @@ describe('a layout as its file says it', () => {
       shape: 'rectangle',
       extent: { by: 'inset', inset: inch / 8 },
       torn: notTorn,
+      dieCut: false,
+      stamped: false,
       places: [{ across: centred, down: centred }],
       papers: ['ivory'],
       side: 'front',
@@ -134,6 +136,11 @@ describe('a layout as its file says it', () => {
       turn: 'free',
       lies: 'sideways',
     });
+  });
+
+  test('parts that are die-cut or stamped', () => {
+    expect(part('moon')).toMatchObject({ dieCut: true, stamped: false });
+    expect(part('note')).toMatchObject({ dieCut: false, stamped: true });
   });
 
   test('circles', () => {

@@ -201,6 +201,8 @@ function partOf(part: PartShape, lengths: Lengths, path: Path): Part {
     shape: part.shape ?? 'rectangle',
     extent: extentOf(part, lengths, path),
     torn: lengths.edges(part.torn ?? {}, [...path, 'torn']),
+    dieCut: part.dieCut ?? false,
+    stamped: part.stamped ?? false,
     places: placesOf(part, lengths, [...path, 'place']),
     ...dealtOf(part),
     lies: part.lies ?? 'upright',

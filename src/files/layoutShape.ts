@@ -36,6 +36,11 @@ function shapeIn(units: Units) {
     description: 'How a print may stand: any way (the default), only upright, or upright and half round.',
   });
   const positive = (description: string) => lengthText(units, 'positive').meta({ description });
+  const flag = (description: string) =>
+    z
+      .boolean({ error: expecting('flag') })
+      .optional()
+      .meta({ description });
   const edges = (range: 'positive' | 'not negative') => ({
     left: lengthText(units, range).optional(),
     right: lengthText(units, range).optional(),
@@ -98,10 +103,7 @@ function shapeIn(units: Units) {
     grain: oneOf(['width', 'height'])
       .optional()
       .meta({ description: 'The direction the fibres run, where known.' }),
-    scrap: z
-      .boolean({ error: expecting('flag') })
-      .optional()
-      .meta({ description: 'Already cut into: costs nothing and is used first.' }),
+    scrap: flag('Already cut into: costs nothing and is used first.'),
     margin: z
       .union([lengthText(units, 'not negative'), fields('margin', edges('not negative'))], {
         error: expecting('margin'),
@@ -185,6 +187,8 @@ function shapeIn(units: Units) {
     torn: fields('edges', edges('positive'))
       .optional()
       .meta({ description: 'How much is torn off an edge after cutting.' }),
+    dieCut: flag('Whether its shape is cut out of the piece with a die; false unless said.'),
+    stamped: flag('Whether the piece is stamped; false unless said.'),
     place: z
       .union([place, z.array(place, { error: expecting('place') })], { error: expecting('place') })
       .optional()

@@ -56,6 +56,10 @@ export interface Part extends Dealt {
   readonly extent: Extent;
   /** How much is torn off each edge after cutting; zero where the edge is cut. */
   readonly torn: Readonly<Record<Edge, Length>>;
+  /** Whether its shape is cut out of the piece with a die. */
+  readonly dieCut: boolean;
+  /** Whether the piece is stamped. */
+  readonly stamped: boolean;
   /** One for each piece of the part on a card; its length is the part's `count`. */
   readonly places: readonly Place[];
   /** `sideways`: the print lies on its side on the card. */

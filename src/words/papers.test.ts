@@ -73,12 +73,17 @@ test('tools follow what the set asks for', () => {
   const rich = {
     ...layout,
     base: { ...layout.base, papers: ['meadow'] },
-    parts: [part({ id: 'a', name: 'A', papers: ['meadow'], torn, adhere: 'raised' })],
+    parts: [
+      part({ id: 'a', name: 'A', papers: ['meadow'], torn, adhere: 'raised' }),
+      part({ id: 'b', name: 'B', papers: ['meadow'], dieCut: true, stamped: true, adhere: 'raised' }),
+    ],
   };
   expect(toolsFor(rich, 'mm')).toEqual([
     'a trimmer, and a ruler marked in millimetres to measure the sheets first',
     'a scoring tool and a bone folder',
     'a ruler with a firm edge, to tear against',
+    'the dies, and the machine that presses them',
+    'stamps and ink',
     'foam tape, for what is raised',
   ]);
 });

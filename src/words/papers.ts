@@ -114,6 +114,8 @@ export function toolsFor(layout: Layout, units: Units): readonly string[] {
       ? []
       : ['a scoring tool and a bone folder']),
     ...(torn ? ['a ruler with a firm edge, to tear against'] : []),
+    ...(layout.parts.some(({ dieCut }) => dieCut) ? ['the dies, and the machine that presses them'] : []),
+    ...(layout.parts.some(({ stamped }) => stamped) ? ['stamps and ink'] : []),
     ...(adheres.has('flat') ? ['liquid glue or tape, for what lies flat'] : []),
     ...(adheres.has('raised') ? ['foam tape, for what is raised'] : []),
     ...(adheres.has('spots') ? ['glue spots'] : []),

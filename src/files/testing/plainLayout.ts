@@ -88,6 +88,7 @@ const plain = {
       diameter: '1 1/2 in',
       place: { top: '1/4 in' },
       paper: 'ivory',
+      dieCut: true,
     },
     { id: 'moon-face', on: 'moon', shape: 'circle', inset: '1/16 in', paper: 'bark', adhere: 'raised' },
     {
@@ -101,6 +102,6 @@ const plain = {
       paper: null,
       adhere: 'spots',
     },
-    { id: 'note', on: 'inside', size: ['3 in', '4 in'], paper: 'ivory' },
+    { id: 'note', on: 'inside', size: ['3 in', '4 in'], paper: 'ivory', stamped: true },
   ],
 } as const;

@@ -169,6 +169,8 @@ function part(
       id: fc.constant(own),
       name: optional(shownText()),
       on: face === 'base' ? optional(on) : on,
+      dieCut: optional(fc.boolean()),
+      stamped: optional(fc.boolean()),
       adhere: oneOf('flat', 'raised', 'spots'),
       lies: oneOf('upright', 'sideways'),
       ...dealt(papers),

@@ -370,6 +370,8 @@ export const slips: readonly Slip[] = [
   shape('parts[1].torn', '1/2 in', 'fieldType', 'an object of lengths by edge'),
   shape('parts[1].torn.right', 0.5, 'lengthBareNumber'),
   slip('parts[1].torn.right', '0', 'lengthNotPositive'),
+  shape('parts[1].stamped', 'yes', 'fieldType', 'true or false'),
+  shape('parts[1].dieCut', 1, 'fieldType', 'true or false'),
   shape('parts[1].torn.botom', '1/2 in', 'fieldUnknown', 'perhaps "bottom" was meant'),
   shape('parts[1].paper', {}, 'fieldType', 'holds {}'),
   shape('parts[1].paper', [], 'listLength'),

@@ -59,6 +59,8 @@ export interface PartSketch {
   /** Pieces, all at the one place; a list of places has its own count. */
   readonly count?: number;
   readonly torn?: Readonly<Partial<Record<Edge, Length>>>;
+  readonly dieCut?: boolean;
+  readonly stamped?: boolean;
   readonly papers?: readonly string[];
   readonly side?: 'front' | 'back';
   readonly turn?: Turn;
@@ -80,6 +82,8 @@ export function part(id: string, sketch: PartSketch): Part {
     shape: sketch.shape ?? (sketch.diameter === undefined ? 'rectangle' : 'circle'),
     extent: extentOf(sketch),
     torn: { left: zero, right: zero, top: zero, bottom: zero, ...sketch.torn },
+    dieCut: sketch.dieCut ?? false,
+    stamped: sketch.stamped ?? false,
     places,
     papers: sketch.papers ?? [],
     side: sketch.side ?? 'front',

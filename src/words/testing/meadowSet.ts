@@ -114,6 +114,8 @@ export function part(given: Pick<Part, 'id' | 'name' | 'papers'> & Partial<Part>
     shape: 'rectangle',
     extent: { by: 'size', width: inches(4), height: inches(5) },
     torn: { left: zero, right: zero, top: zero, bottom: zero },
+    dieCut: false,
+    stamped: false,
     places: [centred],
     side: 'front',
     turn: null,
