@@ -29,6 +29,7 @@ export async function cardwright(args: readonly string[], input = ''): Promise<R
     err: (text) => {
       said.err += text;
     },
+    status: () => undefined,
     now: () => new Date('2026-11-25T12:00:00Z'),
   };
   const status = await runCommandLine(args, world);

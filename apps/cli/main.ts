@@ -7,5 +7,10 @@ export async function main(args: readonly string[]): Promise<number> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') throw error;
   });
-  return runCommandLine(args, realWorld());
+  const world = realWorld();
+  try {
+    return await runCommandLine(args, world);
+  } finally {
+    world.status('');
+  }
 }

@@ -1,10 +1,10 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
 import { readLayoutFile, readTrimmerFile } from '../../src/files/index.ts';
 import { type Arrangement, arrange, checkLayout, type Layout } from '../../src/layout/index.ts';
-import type { SetToPlan } from '../../src/planning/index.ts';
+import type { PlanningProgress, SetToPlan } from '../../src/planning/index.ts';
 import type { Problem } from '../../src/problem/index.ts';
 import type { Trimmer } from '../../src/trimming/index.ts';
-import { fileProblemSentence, layoutProblemSentence } from '../../src/words/index.ts';
+import { fileProblemSentence, layoutProblemSentence, progressSentence } from '../../src/words/index.ts';
 import type { World } from './world.ts';
 
 /** A layout that has been read, or what is wrong with its file. */
@@ -50,16 +50,16 @@ export async function openSet(
   set: Pick<SetToPlan, 'layout' | 'arrangement' | 'trimmer'>,
   world: World,
 ): Promise<SetToPlan> {
-  return { ...set, solver: await openSolver(), onPaper: progress(set.layout, world) };
+  return { ...set, solver: await openSolver(), onProgress: progress(set.layout, world) };
 }
 
-/** Says which paper is being planned once a second has gone by, on standard error. */
-function progress(layout: Layout, world: World): (paper: string) => void {
-  const began = world.now().getTime();
-  let said = '';
-  return (paper) => {
-    if (world.now().getTime() - began < 1000 || said === paper) return;
-    said = paper;
-    world.err(`Planning ${layout.papers.get(paper)?.name ?? paper} …\n`);
+/** One calm line that says how far the planning has come, where there is a terminal to show it on. */
+function progress(layout: Layout, world: World): (progress: PlanningProgress) => void {
+  let next = world.now().getTime() + 500;
+  return (come) => {
+    const now = world.now().getTime();
+    if (now < next) return;
+    next = now + 250;
+    world.status(progressSentence(come, layout));
   };
 }

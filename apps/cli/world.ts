@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { constants } from 'node:fs';
+import { constants, rmSync } from 'node:fs';
 import { access, copyFile, readFile, realpath, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { text } from 'node:stream/consumers';
@@ -18,6 +18,11 @@ export interface World {
   asset(path: string): Promise<Uint8Array>;
   out(text: string): void;
   err(text: string): void;
+  /**
+   * Shows a line at the foot of the terminal in place of the one before, until something else is said or the
+   * command ends; an empty one wipes it. Nothing is shown where standard error is no terminal.
+   */
+  status(line: string): void;
   now(): Date;
 }
 
@@ -31,6 +36,7 @@ export class WorldProblem extends Error {}
 
 /** The real world: files, standard streams, the clock. */
 export function realWorld(): World {
+  const status = statusLine(process.stderr);
   return {
     async read(path) {
       try {
@@ -41,6 +47,7 @@ export function realWorld(): World {
     },
     async write(path, content, { fresh = false, not = [] } = {}) {
       if (path === '-') {
+        status('');
         process.stdout.write(content);
         return;
       }
@@ -50,6 +57,12 @@ export function realWorld(): World {
         throw new WorldProblem(`Cannot write ${shown(path)}: it is the file that was read; name another.`);
       }
       const draft = join(dirname(path), `.${basename(path)}.${randomUUID()}`);
+      // Ctrl-C ends the process by itself at any other time; here it would leave a draft lying about.
+      const stop = () => {
+        rmSync(draft, { force: true });
+        process.kill(process.pid, 'SIGINT');
+      };
+      process.once('SIGINT', stop);
       try {
         await writeFile(draft, content, { flag: 'wx' });
         // Copying with COPYFILE_EXCL fails where a file stands; renaming replaces it in one move.
@@ -60,14 +73,36 @@ export function realWorld(): World {
       } finally {
         // Where no draft could be written, none can be taken away either.
         await rm(draft, { force: true }).catch(() => undefined);
+        process.off('SIGINT', stop);
       }
     },
     async asset(path) {
       return readFile(new URL(`${await packageFolder()}assets/${path}`));
     },
-    out: (line) => void process.stdout.write(line),
-    err: (line) => void process.stderr.write(line),
+    out(text) {
+      status('');
+      process.stdout.write(text);
+    },
+    err(text) {
+      status('');
+      process.stderr.write(text);
+    },
+    status,
     now: () => new Date(),
+  };
+}
+
+/** A line that is written over and over at the foot of a terminal, no longer than it is wide. */
+export function statusLine(
+  terminal: Pick<NodeJS.WriteStream, 'isTTY' | 'columns' | 'write'>,
+): World['status'] {
+  let shown = '';
+  return (line) => {
+    if (!terminal.isTTY || line === shown) return;
+    shown = line;
+    const widest = Math.max(1, terminal.columns - 1);
+    // Back to the beginning of the line, and wipe it (ECMA-48: carriage return, EL).
+    terminal.write(`\r\u001b[2K${line.length > widest ? `${line.slice(0, widest - 1)}…` : line}`);
   };
 }
 

@@ -6,5 +6,6 @@ export { dealt, piecesOf } from './pieces.ts';
 export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
+export type { PlanningProgress } from './progress.ts';
 export type { Nearest, NeverReason, PaperShortage, Shortage } from './shortage.ts';
 export { type TightFit, tightFitsOf } from './tightFit.ts';

@@ -9,6 +9,7 @@ import type { Trimmer } from '../trimming/index.ts';
 import {
   checkSet,
   type Plan,
+  type PlanningProgress,
   planRecord,
   planSet,
   replayConditions,
@@ -99,6 +100,44 @@ describe('cost and the choice of sheets', () => {
     ]);
     const plan = planned(panels(4, square(inches(6)), priced));
     expect(plan.papers.get('ivory')).toMatchObject({ sheets: 1, cost: 0.8 });
+  });
+});
+
+describe('progress', () => {
+  const square = (side: number): Size => ({ width: inches(side), height: inches(side) });
+
+  it('begins with each paper in turn and ends with what the plan says of it', () => {
+    const set = layoutOf({
+      cards: 9,
+      base: [inches(6), inches(6)],
+      fold: 'none',
+      papers: [paper('ivory', [{ size: twelve, price: 3_500 }]), paper('bark', [{ size: twelve }])],
+      parts: [
+        part('panel', { size: [inches(6), inches(6)], papers: ['ivory'] }),
+        part('strip', { size: [inches(6), inches(1)], papers: ['bark'] }),
+      ],
+    });
+    const told: PlanningProgress[] = [];
+    const onProgress = (progress: PlanningProgress) => void told.push(progress);
+    const plan = planSet({ layout: set, arrangement: arrange(set), trimmer: null, solver, onProgress });
+    expect(plan).toEqual(planOf(set));
+    if (plan.kind !== 'plan') throw new Error('expected a plan');
+    for (const [id, { cost, bound, measuredIn }] of plan.papers) {
+      const own = told.filter((progress) => progress.paper === id);
+      expect(own[0]).toEqual({ paper: id, cards: 9, cost: null, bound: 0, measuredIn });
+      expect(own.at(-1)).toEqual({ paper: id, cards: 9, cost, bound, measuredIn });
+    }
+    const begun = told.filter(({ cost }) => cost === null).map((progress) => progress.paper);
+    expect([...new Set(begun)]).toEqual([...plan.papers.keys()]);
+  });
+
+  it('tells of the smaller sets that are tried where the papers are short', () => {
+    const told: PlanningProgress[] = [];
+    const set = panels(9, square(6), paper('ivory', [{ size: twelve, count: 2 }]));
+    const onProgress = (progress: PlanningProgress) => void told.push(progress);
+    planSet({ layout: set, arrangement: arrange(set), trimmer: null, solver, onProgress });
+    expect(told[0]?.cards).toBe(9);
+    expect(told.at(-1)).toMatchObject({ cards: 8, cost: 2, bound: 2 });
   });
 });
 

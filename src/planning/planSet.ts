@@ -1,6 +1,6 @@
 import { type LinearSolver, planCuts } from '../cutting/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
-import type { SheetStock } from '../stash/index.ts';
+import { costUnitOf, type SheetStock, shownCost } from '../stash/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { assembledPlan, type CutPaper } from './assembledPlan.ts';
 import { paperTask } from './cuttingTask.ts';
@@ -8,6 +8,7 @@ import { neverReasons } from './never.ts';
 import type { Piece } from './piece.ts';
 import { piecesOf } from './pieces.ts';
 import type { Plan } from './plan.ts';
+import type { PlanningProgress } from './progress.ts';
 import type { PaperShortage, Shortage } from './shortage.ts';
 
 /** What a set is planned from. */
@@ -18,8 +19,11 @@ export interface SetToPlan {
   /** What it can do is a condition on the plan; `null`: no limits. */
   readonly trimmer: Trimmer | null;
   readonly solver: LinearSolver;
-  /** Called now and then with the id of the paper being planned, for a sign of life. */
-  readonly onPaper?: (paper: string) => void;
+  /**
+   * Called when a paper is begun and whenever more is known about it, within `planSet`; what it is told is never
+   * part of the answer.
+   */
+  readonly onProgress?: (progress: PlanningProgress) => void;
 }
 
 /**
@@ -45,7 +49,7 @@ interface ShortPaper {
 }
 
 function cutEachPaper(
-  { layout, trimmer, solver, onPaper }: SetToPlan,
+  { layout, trimmer, solver, onProgress }: SetToPlan,
   pieces: readonly Piece[],
   papers: readonly string[],
 ): readonly (CutPaper | ShortPaper)[] {
@@ -53,7 +57,6 @@ function cutEachPaper(
     const paper = layout.papers.get(id);
     const own = pieces.filter((piece) => piece.paper === id);
     if (paper === undefined || own.length === 0) return [];
-    onPaper?.(id);
     const never = neverReasons(paper, own, trimmer);
     // What no sheet gives is short in full; the rest of the paper is still planned, to say what else is.
     const possible = own.filter((piece) => !never.has(piece.id));
@@ -61,7 +64,18 @@ function cutEachPaper(
       own.filter((piece) => never.has(piece.id)).map((piece) => [piece.id, piece.need]),
     );
     const cut = paperTask(paper, possible, trimmer);
+    const measuredIn = costUnitOf(paper);
+    const report = ({ cost, bound }: { readonly cost: number | null; readonly bound: number }) =>
+      onProgress?.({
+        paper: id,
+        cards: layout.cards,
+        cost: cost === null ? null : shownCost(cost, measuredIn),
+        bound: shownCost(bound, measuredIn),
+        measuredIn,
+      });
+    report({ cost: null, bound: 0 });
     const answer = possible.length === 0 ? null : planCuts(cut.task, solver);
+    if (answer?.kind === 'plan') report(answer);
     if (answer?.kind === 'plan' && missing.size === 0) {
       return [{ kind: 'plan', paper: id, paperTask: cut, plan: answer }];
     }

@@ -16,6 +16,7 @@ export {
   sittingsSentence,
   slackSentences,
 } from './planSentence.ts';
+export { progressSentence } from './progressSentence.ts';
 export { shortageSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';

@@ -3,6 +3,7 @@ import type { PaperOutcome, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper, Up } from '../stash/index.ts';
 import { type Step, sittings, type Trimmer } from '../trimming/index.ts';
+import { amount } from './costWords.ts';
 import { capital, counted, countedInWords, listed } from './count.ts';
 import type { Showing } from './showing.ts';
 import { isSliver, tableOf } from './workpiece.ts';
@@ -132,9 +133,4 @@ function proofOf({ proved, bound, measuredIn }: PaperOutcome): string {
   return proved
     ? 'no plan takes less paper'
     : `any plan takes at least ${Number(bound.toFixed(1))} square inches of it`;
-}
-
-/** Money in the person's own currency, which the program does not know. */
-function amount(cost: number): string {
-  return cost.toFixed(Math.abs(cost * 100 - Math.round(cost * 100)) < 1e-6 ? 2 : 4);
 }
