@@ -21,6 +21,8 @@ export interface SearchEffort {
   readonly solverSizes: number;
   /** Choices of sheet counts that are tried. */
   readonly sheetChoices: number;
+  /** Whether the most that short sheets give is worked out; else an answer that is short says nothing is given. */
+  readonly partial: boolean;
 }
 
 /** Answers within about a second for usual sets of cards, and within some seconds for anything. */
@@ -35,4 +37,5 @@ export const usualEffort: SearchEffort = {
   solverColumns: 800,
   solverSizes: 3_000_000,
   sheetChoices: 40,
+  partial: true,
 };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type CutLimits, type CuttingTask, planCuts, unlimited } from './index.ts';
+import { type CutLimits, type CuttingTask, planCuts, unlimited, usualEffort } from './index.ts';
 import { chance } from './testing/chance.ts';
 import { faultsOf } from './testing/checkTree.ts';
 import { leastByTrying } from './testing/everyCut.ts';
@@ -55,6 +55,19 @@ describe('against every cut tried out on small sheets', () => {
       else expect({ cost: answer.cost, sheets }, shown).toEqual(truth);
     }
   });
+});
+
+test('what short sheets give instead is not worked out where only the answer is wanted', () => {
+  for (let seed = 1; seed <= 100; seed++) {
+    const task = randomTask(seed, () => unlimited);
+    const usual = planCuts(task, solver);
+    const brief = planCuts(task, solver, { ...usualEffort, partial: false });
+    expect(brief.kind, `seed ${seed}`).toBe(usual.kind);
+    if (brief.kind !== 'short' || usual.kind !== 'short') continue;
+    expect(brief.proved, `seed ${seed}`).toBe(usual.proved);
+    for (const [item, missing] of brief.missing.entries())
+      expect(missing, `seed ${seed}`).toBeGreaterThanOrEqual(usual.missing[item]!);
+  }
 });
 
 describe('against an integer programme over every pattern of small sheets', () => {

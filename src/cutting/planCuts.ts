@@ -57,7 +57,11 @@ export function planCuts(
   const unit = canonical.sheets.reduce((divisor, { cost }) => greatestDivisor(divisor, cost), 0) || 1;
   const reduced = { ...canonical, sheets: canonical.sheets.map((s) => ({ ...s, cost: s.cost / unit })) };
   const search = searchPlan(reduced, solver, effort);
-  if (search.plan === null) return shortOf({ task, canonical, search, solver, effort });
+  if (search.plan === null) {
+    if (effort.partial) return shortOf({ task, canonical, search, solver, effort });
+    const missing = task.items.map((item) => item.need);
+    return { kind: 'short', best: [], missing, proved: search.leastCounts === null };
+  }
   const { leastCounts } = search;
   assert(leastCounts !== null, 'a plan was found where it was proved that there is none', { task });
   const costs = canonical.sheets.map((sheet) => sheet.cost);
