@@ -1,5 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { type PlanRecord, replay } from '../src/replay/index.ts';
 import { cardwright, scratchFolder } from './commandLine.ts';
 
 const folder = scratchFolder();
@@ -146,6 +147,38 @@ describe('plan', () => {
     const args = ['plan', 'examples/button-tin.card.json', '--json'];
     expect((await cardwright(args)).out).toBe((await cardwright(args)).out);
   });
+});
+
+describe('plan --with-spares', () => {
+  it('makes the spares that plan offers, from as many sheets', async () => {
+    const offered = await planned('plan', example, '--json');
+    const made = await planned('plan', example, '--json', '--with-spares');
+    expect(offered.spares).toEqual({ made: false, offers: made.spares.offers });
+    expect(made.spares.made).toBe(true);
+    const bonus = new Map(offered.spares.offers.map(({ piece, offered: more }) => [piece, more]));
+    expect([...bonus.values()].some((more) => more > 0)).toBe(true);
+    for (const [index, { piece, need }] of made.pieces.entries())
+      expect(need).toBe(offered.pieces[index]!.need + (bonus.get(piece) ?? 0));
+    expect(made.sheets).toHaveLength(offered.sheets.length);
+    expect(replay(made)).toEqual([]);
+  });
+
+  it('is said in words, and in the guide', async () => {
+    const { out } = await cardwright(['plan', example, '--with-spares']);
+    expect(out.replaceAll(/\s+/g, ' ')).toContain('Made as spares, for nothing: 2 more for Mat');
+    expect(out).not.toContain('Spares for nothing');
+    expect((await cardwright(['plan', example])).out).toContain('Spares for nothing: 2 more for Mat');
+    expect((await cardwright(['guide', example, '-o', '-', '--with-spares'])).status).toBe(0);
+  });
+
+  async function planned(...args: string[]): Promise<PlanRecord & { spares: SparesRecord }> {
+    return JSON.parse((await cardwright(args)).out) as PlanRecord & { spares: SparesRecord };
+  }
+
+  interface SparesRecord {
+    readonly made: boolean;
+    readonly offers: readonly { readonly piece: string; readonly offered: number }[];
+  }
 });
 
 describe('output', () => {

@@ -61,6 +61,8 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
       .addHelpText('after', example(...examples));
   const json = () => new Option('--json', 'as JSON, to be read by programs');
   const trimmer = () => new Option('--trimmer <file>', 'plan for this trimmer (a *.trimmer.json file)');
+  const spares = () =>
+    new Option('--with-spares', 'make all the spares that come for nothing from the same sheets');
   const output = (what: string) =>
     new Option('-o, --output <file>', `${what}; - is standard output`).makeOptionMandatory();
   const layoutFile = ['<file>', 'the layout (*.card.json); - is standard input'] as const;
@@ -95,6 +97,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
   ])
     .argument(...layoutFile)
     .addOption(trimmer())
+    .addOption(spares())
     .addOption(json())
     .action(async (file: string, options: PlanOptions) => {
       const { plan } = await import('./commands/plan.ts');
@@ -119,6 +122,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     )
     .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
     .addOption(trimmer())
+    .addOption(spares())
     .action(async (file: string, options: GuideOptions) => {
       const { guide } = await import('./commands/guide.ts');
       answer(await guide(file, options, world));

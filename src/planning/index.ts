@@ -8,4 +8,12 @@ export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
 export type { PlanningProgress } from './progress.ts';
 export type { Nearest, NeverReason, PaperShortage, Shortage } from './shortage.ts';
+export {
+  type NextSpare,
+  offeredOf,
+  type PieceSpares,
+  type Risk,
+  risks,
+  sparesOf,
+} from './spares.ts';
 export { type TightFit, tightFitsOf } from './tightFit.ts';

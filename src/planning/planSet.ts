@@ -19,6 +19,8 @@ export interface SetToPlan {
   /** What it can do is a condition on the plan; `null`: no limits. */
   readonly trimmer: Trimmer | null;
   readonly solver: LinearSolver;
+  /** Spares to be made beside those that the layout asks for, by piece id; those of `offeredOf`, for one. */
+  readonly moreSpares?: ReadonlyMap<string, number>;
   /**
    * Called when a paper is begun and whenever more is known about it, within `planSet`; what it is told is never
    * part of the answer.
@@ -33,13 +35,21 @@ export interface SetToPlan {
  * Every plan has been replayed by `replay`, which shares no code with the planner, before it is returned.
  */
 export function planSet(set: SetToPlan): Plan | Shortage {
-  const pieces = piecesOf(set.layout, set.arrangement);
+  const pieces = wantedOf(set);
   const answers = cutEachPaper(set, pieces, [...set.layout.papers.keys()]);
   const planned = answers.filter((answer) => answer.kind === 'plan');
   if (planned.length === answers.length) return assembledPlan(set, pieces, planned);
   const short = answers.filter((answer) => answer.kind === 'short');
   const papers = short.map(({ shortage }) => withWaysOut(set, pieces, shortage));
   return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
+}
+
+/** The pieces of the set with all the spares that are asked for. */
+function wantedOf({ layout, arrangement, moreSpares }: SetToPlan): readonly Piece[] {
+  return piecesOf(layout, arrangement).map((piece) => {
+    const more = moreSpares?.get(piece.id) ?? 0;
+    return { ...piece, need: piece.need + more, spare: piece.spare + more };
+  });
 }
 
 interface ShortPaper {
@@ -124,7 +134,7 @@ function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['
   const papersShort = short.map(({ paper }) => paper);
   const cut = (cards: number, papers: readonly string[]) => {
     const smaller = { ...set, layout: { ...set.layout, cards } };
-    const pieces = piecesOf(smaller.layout, set.arrangement);
+    const pieces = wantedOf(smaller);
     return { smaller, pieces, answers: cutEachPaper(smaller, pieces, papers) };
   };
 

@@ -19,6 +19,7 @@ export {
 export { progressSentence } from './progressSentence.ts';
 export { shortageSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
+export { type SparesTold, sparesMadeSentence, sparesSentences } from './sparesSentence.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
 export { sumSentence } from './sum.ts';
 export { tableOf, type Workpiece } from './workpiece.ts';

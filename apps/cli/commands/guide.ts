@@ -9,6 +9,7 @@ export interface GuideOptions {
   readonly sheet?: 'letter' | 'a4';
   readonly units?: 'in' | 'mm';
   readonly trimmer?: string;
+  readonly withSpares?: boolean;
   readonly type?: string;
 }
 

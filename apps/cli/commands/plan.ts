@@ -1,5 +1,14 @@
 import type { Arrangement, Layout } from '../../../src/layout/index.ts';
-import { type Plan, planRecord, planSet } from '../../../src/planning/index.ts';
+import {
+  offeredOf,
+  type PieceSpares,
+  type Plan,
+  planRecord,
+  planSet,
+  type SetToPlan,
+  sparesOf,
+} from '../../../src/planning/index.ts';
+import { assert } from '../../../src/problem/index.ts';
 import type { Trimmer } from '../../../src/trimming/index.ts';
 import {
   counted,
@@ -11,6 +20,8 @@ import {
   shortageSentences,
   sittingsSentence,
   slackSentences,
+  sparesMadeSentence,
+  sparesSentences,
   stepSentence,
   stepWords,
 } from '../../../src/words/index.ts';
@@ -22,16 +33,18 @@ import { wrapped } from '../wrapped.ts';
 export interface PlanOptions {
   readonly trimmer?: string;
   readonly json?: boolean;
+  readonly withSpares?: boolean;
 }
 
 /** `cardwright plan`: the cutting plan of the set, in words or as JSON; or why there is none, on standard error. */
 export async function plan(file: string, options: PlanOptions, world: World): Promise<Outcome> {
   const planned = await planFile(file, options, world);
   if (planned === null) return cannot;
+  const spares = planned.made ?? sparesOf(planned.set, planned.plan);
   world.out(
     options.json
-      ? `${JSON.stringify(planRecord(planned.plan), null, 2)}\n`
-      : `${planText(planned)
+      ? `${JSON.stringify({ ...planRecord(planned.plan), spares: { made: planned.made !== null, offers: spares } }, null, 2)}\n`
+      : `${planText(planned, spares)
           .flatMap((line) => wrapped(line, { hang: 4 }))
           .join('\n')}\n`,
   );
@@ -44,12 +57,15 @@ export interface PlannedFile {
   readonly trimmer: Trimmer | null;
   readonly plan: Plan;
   readonly arrangement: Arrangement;
+  readonly set: SetToPlan;
+  /** The spares that come for nothing, when they were asked for and the plan makes them; else `null`. */
+  readonly made: readonly PieceSpares[] | null;
 }
 
 /** Reads and plans; `null` when that cannot be done, with the reasons said on standard error. */
 export async function planFile(
   file: string,
-  { trimmer: trimmerFile }: { readonly trimmer?: string },
+  { trimmer: trimmerFile, withSpares }: { readonly trimmer?: string; readonly withSpares?: boolean },
   world: World,
 ): Promise<PlannedFile | null> {
   const opened = await openLayout(file, world);
@@ -60,14 +76,28 @@ export async function planFile(
   if (arrangement === null) return null;
   const set = await openSet({ layout, arrangement, trimmer: trimmer.value }, world);
   const answer = planSet(set);
-  if (answer.kind === 'plan') return { layout, trimmer: trimmer.value, plan: answer, arrangement };
+  if (answer.kind === 'plan') {
+    const planned = { layout, trimmer: trimmer.value, arrangement, set };
+    return { ...planned, ...(withSpares ? makingSpares(set, answer) : { plan: answer, made: null }) };
+  }
   const sentences = shortageSentences(answer, layout, { units: layout.units, glyphs: 'typed' });
   world.err(`${sentences.join('\n')}\n`);
   return null;
 }
 
+/** The set planned again with all the spares that come for nothing. */
+function makingSpares(set: SetToPlan, plan: Plan): Pick<PlannedFile, 'plan' | 'made'> {
+  const made = sparesOf(set, plan);
+  const again = planSet({ ...set, moreSpares: offeredOf(made) });
+  assert(again.kind === 'plan', 'Spares that are offered can be made');
+  return { plan: again, made };
+}
+
 /** The plan as a docket to read: what it takes, then paper after paper the steps and what is left. */
-function planText({ layout, trimmer, plan }: PlannedFile): readonly string[] {
+function planText(
+  { layout, trimmer, plan, made }: PlannedFile,
+  spares: readonly PieceSpares[],
+): readonly string[] {
   const showing: Showing = { units: layout.units, glyphs: 'typed' };
   const papers = [...plan.papers.keys()].map((id) => layout.papers.get(id)!);
   const steps = stepWords(plan, { layout, trimmer }, showing);
@@ -75,9 +105,12 @@ function planText({ layout, trimmer, plan }: PlannedFile): readonly string[] {
   lines.push(...papers.map((paper) => planSentence(paper, plan)));
   const breaks = sittingsSentence(plan, trimmer);
   if (breaks !== '') lines.push(breaks);
+  const told = { layout, plan, spares };
+  if (made !== null) lines.push(sparesMadeSentence(told));
   for (const paper of papers) {
     lines.push('', ...docketOf(paper, showing), effortSentence(paper, plan));
     lines.push(...slackSentences(paper, plan, showing));
+    if (made === null) lines.push(...sparesSentences(paper, told));
     for (const words of steps.filter((step) => step.paper === paper.id)) {
       lines.push(`  ${String(words.step).padStart(2)}. ${stepSentence(words)}`);
     }
