@@ -3,6 +3,7 @@ export { type BestPattern, bestPattern } from './bestPattern.ts';
 export type { CutTree } from './cutTree.ts';
 export { type SearchEffort, usualEffort } from './effort.ts';
 export { highsSolver } from './highsSolver.ts';
+export { measurable, stripsOf } from './measuring.ts';
 export { planCuts } from './planCuts.ts';
 export type { LinearAnswer, LinearColumn, LinearProgramme, LinearSolver } from './solver.ts';
 export { type CutLimits, type CuttingTask, type Item, type SheetType, unlimited } from './task.ts';

@@ -39,7 +39,7 @@ describe('what a maker would do at the trimmer', () => {
   });
 
   test('ten bases, mats and panels from A4 on marks of 5 mm: 10, 15 and 14 passes', () => {
-    const marks = { step: 5, longest: null };
+    const marks = { ...unlimited, step: 5 };
     const bases = planned({
       items: [{ width: 145, height: 210, need: 10, turns: true }],
       sheets: [a4],

@@ -29,9 +29,16 @@ function randomTask(
 describe('against every cut tried out on small sheets', () => {
   const kinds: [string, (int: (low: number, high: number) => number) => CutLimits, number][] = [
     ['no limits', () => unlimited, 150],
-    ['marks', (int) => ({ step: int(2, 4), longest: null }), 150],
-    ['a longest cut', (int) => ({ step: null, longest: int(3, 8) }), 150],
-    ['marks and a longest cut', (int) => ({ step: int(2, 3), longest: int(4, 8) }), 150],
+    ['marks', (int) => ({ ...unlimited, step: int(2, 4) }), 150],
+    ['a longest cut', (int) => ({ ...unlimited, longest: int(3, 8) }), 150],
+    ['marks and a longest cut', (int) => ({ ...unlimited, step: int(2, 3), longest: int(4, 8) }), 150],
+    ['a reach', (int) => ({ ...unlimited, reach: int(0, 6) }), 150],
+    ['marks and a reach', (int) => ({ ...unlimited, step: int(2, 3), reach: int(1, 6) }), 200],
+    [
+      'marks, a longest cut and a reach',
+      (int) => ({ step: int(2, 3), longest: int(4, 8), reach: int(2, 6) }),
+      300,
+    ],
   ];
   test.each(kinds)('%s', (_, limits, count) => {
     for (let seed = 1; seed <= count; seed++) {
@@ -76,6 +83,7 @@ describe('against an integer programme over every pattern of small sheets', () =
       const int = chance(1000 + seed);
       const step = int(0, 3) === 0 ? int(2, 3) : null;
       const longest = int(0, 3) === 0 ? int(5, 9) : null;
+      const reach = int(0, 3) === 0 ? int(1, 6) : null;
       const items = Array.from({ length: int(1, 4) }, () => ({
         width: int(1, 6),
         height: int(1, 6),
@@ -88,7 +96,7 @@ describe('against an integer programme over every pattern of small sheets', () =
         count: int(0, 1) === 0 ? null : int(1, 6),
         cost: int(1, 12),
       }));
-      const task = { items, sheets, limits: { step, longest } };
+      const task = { items, sheets, limits: { step, longest, reach } };
       const answer = planCuts(task, solver);
       const shown = `seed ${1000 + seed}: ${JSON.stringify(task)}`;
       expect(faultsOf(task, answer), shown).toEqual([]);

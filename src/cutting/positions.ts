@@ -11,6 +11,9 @@
  * the sheet's own size by a multiple (the far end that remains). A multiple splits into two multiples; a far end
  * into a multiple and a smaller far end. Within a class waste can be shaved at on-mark settings, so the larger
  * does all that the smaller does.
+ *
+ * With a `reach` one part of a split, for a far end the multiple, is no longer than it. Shaving stays within a
+ * class, for waste may come off in several strips; only a reach shorter than the step allows no cut at all.
  */
 export interface Positions {
   /** Ascending; `sizes[0]` is 0 and stands for nothing left. */
@@ -30,6 +33,8 @@ export interface PositionsRequest {
   /** Sizes of what is wanted along this axis, and how often at most. */
   readonly wanted: ReadonlyMap<number, number>;
   readonly step: number | null;
+  /** The longest part that can be measured off; `null`: any. */
+  readonly reach: number | null;
   /** Larger sizes than this also get the split into the next smaller one and waste; `null`: none needs it. */
   readonly shaveAbove: number | null;
   /** No more sizes than this. */
@@ -44,6 +49,8 @@ export interface PositionsRequest {
 /** The positions along one axis; `null` when there would be too many. */
 export function positionsAlong(request: PositionsRequest): Positions | null {
   const { length, step, shaveAbove, most } = request;
+  const reach = request.reach ?? Number.POSITIVE_INFINITY;
+  const uncuttable = reach < (step ?? 1);
   const residue = step === null ? 0 : length % step;
   const isMultiple = (size: number) => step === null || size % step === 0;
   const multiples = request.thin ? fewestSums(request, isMultiple) : sumsWithin(request, isMultiple);
@@ -55,12 +62,14 @@ export function positionsAlong(request: PositionsRequest): Positions | null {
     const splits: [number, number][] = [];
     for (const first of multiples) {
       if (first === 0) continue;
-      if (first > size || (!isFarEnd(size) && 2 * first > size)) break;
+      if (first > reach || first > size || (!isFarEnd(size) && 2 * first > size)) break;
       const second = largestWithin(isFarEnd(size) ? farEnds : multiples, size - first);
-      if (largestWithin(multiples, size - second) !== first) continue;
+      // A larger part is no gain where neither of the two could then be measured.
+      const room = !isFarEnd(size) && second <= reach ? size - second : Math.min(size - second, reach);
+      if (largestWithin(multiples, room) !== first) continue;
       if (first < size) splits.push([first, second]);
     }
-    if (shaveAbove !== null && size > shaveAbove) {
+    if (shaveAbove !== null && size > shaveAbove && !uncuttable) {
       const smaller = largestWithin(isFarEnd(size) ? farEnds : multiples, size - 0.5);
       if (smaller > 0) splits.push([smaller, 0]);
     }

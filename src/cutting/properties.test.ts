@@ -22,7 +22,9 @@ function randomSet(seed: number): CuttingTask {
     ...scraps,
   ];
   const step = int(0, 3) === 0 ? 4 : null;
-  return { items, sheets, limits: { step, longest: int(0, 3) === 0 ? 80 : null } };
+  const longest = int(0, 3) === 0 ? 80 : null;
+  const reach = int(0, 3) === 0 ? int(20, 60) : null;
+  return { items, sheets, limits: { step, longest, reach } };
 }
 
 function outcome(task: CuttingTask) {
@@ -57,6 +59,7 @@ describe('the answer follows the task', () => {
       limits: {
         step: task.limits.step === null ? null : task.limits.step * 635,
         longest: task.limits.longest === null ? null : task.limits.longest * 635,
+        reach: task.limits.reach === null ? null : task.limits.reach * 635,
       },
     });
     const tripled = answer.kind === 'plan' ? { cost: answer.cost * 3, bound: answer.bound * 3 } : {};
@@ -131,7 +134,7 @@ describe('tasks beyond what can be settled still get a true plan and a true boun
           return { width: int(40, 200) * 635, height: int(40, 200) * 635, need: 40, turns: true };
         }),
         sheets: [{ width: 487_380, height: 487_680, count: null, cost: 1 }],
-        limits: { step: 635, longest: 487_680 },
+        limits: { step: 635, longest: 487_680, reach: null },
       },
     ],
   ];

@@ -1,4 +1,5 @@
 import { assert } from '../problem/index.ts';
+import { cuttableFrom } from './measuring.ts';
 import { type Positions, positionsAlong } from './positions.ts';
 import type { CutLimits, Item } from './task.ts';
 
@@ -68,7 +69,8 @@ function gridWithin(request: GridRequest, most: number, thin: boolean): SheetGri
   const along = (length: number, size: (p: PlacedItem) => number) => {
     const wanted = new Map<number, number>();
     for (const placed of placements) wanted.set(size(placed), (wanted.get(size(placed)) ?? 0) + placed.need);
-    return positionsAlong({ length, wanted, step: limits.step, shaveAbove: limits.longest, most, thin });
+    const { step, reach, longest } = limits;
+    return positionsAlong({ length, wanted, step, reach, shaveAbove: longest, most, thin });
   };
   const width = along(sheetWidth, (placed) => placed.width);
   const height = along(sheetHeight, (placed) => placed.height);
@@ -78,11 +80,11 @@ function gridWithin(request: GridRequest, most: number, thin: boolean): SheetGri
   const splits = width.first.length * rows + height.first.length * columns;
   if (splits > mostSplits && most > 8) return null;
 
-  const { step, longest } = limits;
-  const holds = (size: number, length: number) =>
-    size <= length && (step === null || size % step === 0 || size % step === length % step);
+  const { longest } = limits;
   const which = (positions: Positions, size: number) =>
-    positions.sizes.flatMap((length, index) => (index > 0 && holds(size, length) ? [index] : []));
+    positions.sizes.flatMap((length, index) =>
+      index > 0 && cuttableFrom(size, length, limits) ? [index] : [],
+    );
   return {
     sheetWidth,
     sheetHeight,
@@ -131,9 +133,7 @@ function placementsIn({
   items,
   limits,
 }: Pick<GridRequest, 'sheetWidth' | 'sheetHeight' | 'items' | 'limits'>): PlacedItem[] {
-  const { step, longest } = limits;
-  const cuttable = (size: number, length: number) =>
-    size <= length && (step === null || size % step === 0 || size % step === length % step);
+  const { longest } = limits;
   // An item longer than the longest cut needs the sheet's own edges on its two long sides.
   const reachable = (width: number, height: number) =>
     longest === null ||
@@ -151,8 +151,8 @@ function placementsIn({
       }))
       .filter(
         (placed) =>
-          cuttable(placed.width, sheetWidth) &&
-          cuttable(placed.height, sheetHeight) &&
+          cuttableFrom(placed.width, sheetWidth, limits) &&
+          cuttableFrom(placed.height, sheetHeight, limits) &&
           reachable(placed.width, placed.height) &&
           (!uncuttable || (placed.width === sheetWidth && placed.height === sheetHeight)),
       ),

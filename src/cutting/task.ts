@@ -30,14 +30,16 @@ export interface SheetType {
 
 /**
  * What the trimmer can do, as a condition on every cut. A cut measures one of its two sides: that side is a
- * whole multiple of `step`; the other side is what remains, and may be anything.
+ * whole multiple of `step` and no longer than `reach`; the other side is what remains, and may be anything.
  */
 export interface CutLimits {
   /** Distance of the marks the blade can be set to; `null`: any setting. */
   readonly step: number | null;
   /** The longest cut; `null`: any. A cut along `width` at x is as long as the workpiece is high. */
   readonly longest: number | null;
+  /** The longest side that can be measured; `null`: any. Not positive: nothing can be cut. */
+  readonly reach: number | null;
 }
 
 /** No limits at all. */
-export const unlimited: CutLimits = { step: null, longest: null };
+export const unlimited: CutLimits = { step: null, longest: null, reach: null };

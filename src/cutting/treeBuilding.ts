@@ -2,13 +2,15 @@ import type { Axis } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { turnedAxis } from './block.ts';
 import type { CutTree } from './cutTree.ts';
+import { measurable, stripsOf } from './measuring.ts';
 import type { Recipe } from './recipe.ts';
 import type { Placement, SheetGrid } from './sheetGrid.ts';
+import type { CutLimits } from './task.ts';
 
 /** The cut tree of a recipe, in true sizes, tidied by `tidied`. */
 export function treeOf(grid: SheetGrid, recipe: Recipe): CutTree {
-  const { step, longest } = grid.limits;
-  const isMultiple = (size: number) => step === null || size % step === 0;
+  const { limits } = grid;
+  const { longest } = limits;
 
   const workpiece = (part: Recipe, width: number, height: number): CutTree => {
     if (part.kind === 'nothing') return { kind: 'rest', width, height };
@@ -22,8 +24,8 @@ export function treeOf(grid: SheetGrid, recipe: Recipe): CutTree {
       return cutTo(other, inGrid, width, height, (w, h) => workpiece(part, w, h));
     }
     const length = along === 'width' ? width : height;
-    if (!isMultiple(part.set)) {
-      assert(part.second.kind === 'nothing', 'a far end was to be measured off', { set: part.set });
+    if (!measurable(part.set, limits)) {
+      assert(part.second.kind === 'nothing', 'what cannot be set was to be measured off', { set: part.set });
       return cutTo(along, part.set, width, height, (w, h) => workpiece(part.first, w, h));
     }
     const first = sized(along, part.set, width, height, (w, h) => workpiece(part.first, w, h));
@@ -32,7 +34,7 @@ export function treeOf(grid: SheetGrid, recipe: Recipe): CutTree {
     return { kind: 'cut', width, height, axis: along, parts: [first, second] };
   };
 
-  /** Cuts off what is more than `size`; what is kept is measured off where it can be. */
+  /** Cuts off what is more than `size`; what is kept is measured off where it can be, else what is over, in strips. */
   const cutTo = (
     axis: Axis,
     size: number,
@@ -43,8 +45,14 @@ export function treeOf(grid: SheetGrid, recipe: Recipe): CutTree {
     const length = axis === 'width' ? width : height;
     const tree = sized(axis, size, width, height, kept);
     if (size === length) return tree;
-    const rest = sized(axis, length - size, width, height, (w, h) => ({ kind: 'rest', width: w, height: h }));
-    return { kind: 'cut', width, height, axis, parts: isMultiple(size) ? [tree, rest] : [rest, tree] };
+    const rests = restsOf(
+      axis,
+      measurable(size, limits) ? [length - size] : over(length - size),
+      width,
+      height,
+    );
+    const parts = measurable(size, limits) ? [tree, ...rests] : [...rests, tree];
+    return { kind: 'cut', width, height, axis, parts };
   };
 
   const shaved = (placement: Placement, width: number, height: number): CutTree => {
@@ -73,38 +81,36 @@ export function treeOf(grid: SheetGrid, recipe: Recipe): CutTree {
       : heightFirst(width, height);
   };
 
-  return tidied(workpiece(recipe, grid.sheetWidth, grid.sheetHeight), step);
+  const over = (length: number): readonly number[] => {
+    const strips = stripsOf(length, limits);
+    assert(strips !== null, 'waste was to be measured off that cannot be', { length, limits });
+    return strips;
+  };
+
+  return tidied(workpiece(recipe, grid.sheetWidth, grid.sheetHeight), limits);
 }
 
 /**
  * The same pieces from the same cuts with less to do: successive cuts along one axis become one node, waste comes
  * together in one rest at the end, equal parts lie next to each other, larger before smaller.
  *
- * A last part that is no multiple of `step` stays last, since it cannot be measured off.
+ * A part that cannot be measured off comes last, and then the waste is measured, in strips that can be.
  */
-export function tidied(tree: CutTree, step: number | null): CutTree {
+export function tidied(tree: CutTree, limits: CutLimits): CutTree {
   if (tree.kind !== 'cut') return tree;
   const { axis, width, height } = tree;
-  const isMultiple = (part: CutTree) => step === null || part[axis] % step === 0;
   const flat = tree.parts
-    .map((part) => tidied(part, step))
+    .map((part) => tidied(part, limits))
     .flatMap((part) => (part.kind === 'cut' && part.axis === axis ? part.parts : [part]));
-  const last = flat.at(-1)!;
   const rests = flat.filter((part) => part.kind === 'rest');
   const useful = flat.filter((part) => part.kind !== 'rest');
   if (useful.length === 0) return { kind: 'rest', width, height };
   const restSize = rests.reduce((sum, part) => sum + part[axis], 0);
-  const rest: CutTree[] =
-    restSize === 0
-      ? []
-      : [
-          axis === 'width'
-            ? { kind: 'rest', width: restSize, height }
-            : { kind: 'rest', width, height: restSize },
-        ];
-  const fixedLast = last.kind !== 'rest' && !isMultiple(last) ? [last] : [];
+  const fixedLast = useful.filter((part) => !measurable(part[axis], limits));
+  const strips = fixedLast.length === 0 ? null : stripsOf(restSize, limits);
+  const rest = restSize === 0 ? [] : restsOf(axis, strips ?? [restSize], width, height);
   const movable = useful
-    .filter((part) => part !== fixedLast[0])
+    .filter((part) => !fixedLast.includes(part))
     .map((part) => ({ part, key: signature(part) }));
   movable.sort((a, b) => b.part[axis] - a.part[axis] || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
   const inner = movable.map(({ part }) => part);
@@ -128,6 +134,13 @@ export function piecesOf(tree: CutTree, items: number): number[] {
   };
   count(tree);
   return made;
+}
+
+/** Rests of these lengths along an axis. */
+function restsOf(axis: Axis, lengths: readonly number[], width: number, height: number): readonly CutTree[] {
+  return lengths.map((length) =>
+    sized(axis, length, width, height, (w, h) => ({ kind: 'rest', width: w, height: h })),
+  );
 }
 
 function sized(

@@ -117,7 +117,7 @@ describe('ten square cards with a paper ribbon', () => {
 
 describe('ten cards for a trimmer with 5 mm steps only', () => {
   const a4 = (count: number | null) => sheet(2100, 2970, count);
-  const steps = { step: 50, longest: null };
+  const steps = { ...unlimited, step: 50 };
   test('mats from three sheets, upright panels from four', () => {
     expectSheets(planned([free(1350, 950, 10)], [a4(null)], steps), 3);
     expectSheets(planned([locked(1250, 850, 10)], [a4(null)], steps), 4);

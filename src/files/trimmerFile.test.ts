@@ -15,6 +15,8 @@ test('only version and units are needed', () => {
       marks: null,
       longest: null,
       narrowest: null,
+      reach: { measuringSide: null, otherSide: null },
+      correction: 0,
       measuringEdge: 'left',
       hand: 'right',
       sheetsAtOnce: 1,
@@ -31,6 +33,8 @@ test('every field is read, lengths in ticks of 0.625 µm', () => {
       marks: '1/16 in',
       longest: '12',
       narrowest: '25 mm',
+      reach: { measuringSide: '12', otherSide: '6 1/2 in' },
+      testCut: { set: '4 in', measured: '4 1/32 in' },
       measuringEdge: 'right',
       hand: 'left',
       sheetsAtOnce: 2,
@@ -43,6 +47,8 @@ test('every field is read, lengths in ticks of 0.625 µm', () => {
       marks: 40_640 / 16,
       longest: 12 * 40_640,
       narrowest: 40_000,
+      reach: { measuringSide: 12 * 40_640, otherSide: 264_160 },
+      correction: 1_270,
       measuringEdge: 'right',
       hand: 'left',
       sheetsAtOnce: 2,
@@ -52,7 +58,21 @@ test('every field is read, lengths in ticks of 0.625 µm', () => {
 });
 
 test('null is no limit', () => {
-  expect(read({ marks: null, longest: null, narrowest: null, cutsPerSitting: null })).toEqual(read({}));
+  const none = { marks: null, longest: null, narrowest: null, reach: null, testCut: null };
+  expect(read({ ...none, cutsPerSitting: null })).toEqual(read({}));
+  expect(read({ reach: { measuringSide: null, otherSide: null } })).toEqual(read({}));
+  expect(read({ reach: {} })).toEqual(read({}));
+});
+
+test('a ruler that cuts too short has a negative correction, one that is true none', () => {
+  const correctionOf = (set: string, measured: string) => {
+    const answer = read({ testCut: { set, measured } });
+    return 'trimmer' in answer ? answer.trimmer.correction : answer.problems;
+  };
+  expect(correctionOf('100', '99.5')).toBe(-800);
+  expect(correctionOf('4 in', '101.6 mm')).toBe(0);
+  // The most there may be, and the shortest.
+  expect(correctionOf('25', '31')).toBe(9_600);
 });
 
 describe('one slip makes one problem, with one clear sentence', () => {
@@ -75,6 +95,39 @@ describe('one slip makes one problem, with one clear sentence', () => {
       'trimmerNarrow',
       'narrowest',
       'more than the longest cut, "1 cm"',
+    ],
+    [{ longest: '1 cm', marks: '2 cm' }, 'trimmerMarks', 'marks', 'more than the longest cut, "1 cm"'],
+    [{ reach: '30 cm' }, 'fieldType', 'reach', 'an object such as { "measuringSide"'],
+    [{ reach: { otherside: '15 cm' } }, 'fieldUnknown', 'reach.otherside', 'perhaps "otherSide" was meant'],
+    [{ reach: { measuringSide: 30 } }, 'lengthBareNumber', 'reach.measuringSide', 'write "30 mm"'],
+    [{ reach: { measuringSide: '0' } }, 'lengthNotPositive', 'reach.measuringSide', 'greater than zero'],
+    [
+      { reach: { measuringSide: '4' }, marks: '5' },
+      'trimmerReach',
+      'reach.measuringSide',
+      'less than marks, "5", so that nothing could be measured off',
+    ],
+    [
+      { reach: { measuringSide: '10', otherSide: '20' }, narrowest: '25' },
+      'trimmerReach',
+      'reach.otherSide',
+      'less than narrowest, "25"',
+    ],
+    [
+      { reach: { measuringSide: '4' }, marks: '5', narrowest: '6' },
+      'trimmerReach',
+      'reach.measuringSide',
+      'less than marks',
+    ],
+    [{ testCut: '4 in' }, 'fieldType', 'testCut', '"measured": "4 1/32 in" }, or null'],
+    [{ testCut: { set: '100' } }, 'fieldMissing', 'testCut.measured', 'a length as text'],
+    [{ testCut: { set: '24', measured: '24' } }, 'testCutShort', 'testCut.set', 'no shorter than 25 mm'],
+    [{ testCut: { set: '100', measured: '107' } }, 'testCutFar', 'testCut.measured', 'no more than 6 mm'],
+    [
+      { units: 'in', testCut: { set: '4', measured: '3 11/16' } },
+      'testCutFar',
+      'testCut.measured',
+      'set to "4"; a ruler may be off by no more than 1/4 in',
     ],
     [{ measuringEdge: 'top' }, 'fieldChoice', 'measuringEdge', '"left" or "right"'],
     [{ hand: 'both' }, 'fieldChoice', 'hand', '"left" or "right"'],

@@ -42,6 +42,10 @@ export interface StepRecord {
   readonly repeat: number;
   readonly gives: readonly (readonly string[])[];
   readonly rest: readonly (string | null)[];
+  /** What the trimmer's ruler reads for `set`; absent where it reads just that. */
+  readonly dial?: number;
+  /** Measured on the other side of the blade. */
+  readonly otherSide?: true;
 }
 
 export interface LeftoverRecord {

@@ -184,6 +184,31 @@ describe("a trimmer's limits", () => {
   it('name a cut that is too long', () => {
     expect(within({ marks: null, longest: 95 * eighth, narrowest: null })).toEqual(['cut-too-long']);
   });
+  it('name a setting beyond the reach of its side of the blade', () => {
+    const reaching = (measuringSide: number | null, otherSide: number | null) =>
+      ({ marks: null, longest: null, narrowest: null, reach: { measuringSide, otherSide } }) as const;
+    expect(within(reaching(40 * eighth, null))).toEqual([]);
+    expect(within(reaching(40 * eighth - 1, 96 * eighth))).toEqual(['beyond-reach']);
+    const across = spoiled((plan) => Object.assign(plan.steps[0]!, { otherSide: true }));
+    const codes = (trimmer: ReturnType<typeof reaching>) => codesOf(across, { ...onHand, trimmer });
+    expect(codes(reaching(35 * eighth, 40 * eighth))).toEqual([]);
+    expect(codes(reaching(96 * eighth, 40 * eighth - 1))).toEqual(['beyond-reach']);
+    expect(codes(reaching(96 * eighth, null))).toEqual(['beyond-reach']);
+  });
+  it('name a dial that does not make up for what the ruler is off', () => {
+    const off = { marks: null, longest: null, narrowest: null, correction: 3 };
+    expect(within(off)).toEqual(['dial-differs']);
+    const corrected = spoiled((plan) => {
+      for (const step of plan.steps) Object.assign(step, { dial: step.set - 3 });
+    });
+    expect(codesOf(corrected, { ...onHand, trimmer: off })).toEqual([]);
+    expect(codesOf(corrected, { ...onHand, trimmer: { ...off, correction: 0 } })).toEqual(['dial-differs']);
+    // Whose trimmer it is, is not known then.
+    expect(codesOf(corrected, onHand)).toEqual([]);
+    // The reach is what the ruler reads, not what comes off.
+    const short = { ...off, reach: { measuringSide: 40 * eighth - 3, otherSide: null } };
+    expect(codesOf(corrected, { ...onHand, trimmer: short })).toEqual([]);
+  });
   it('name strips too narrow to cut again or to keep', () => {
     expect(within({ marks: null, longest: null, narrowest: 19 * eighth })).toEqual(['strip-too-narrow']);
   });

@@ -22,6 +22,10 @@ export interface ReplayTrimmer {
   readonly longest: number | null;
   /** Narrowest strip that is kept or cut again. */
   readonly narrowest: number | null;
+  /** The largest setting on either side of the blade; no ruler on the other side is `null` there. */
+  readonly reach?: { readonly measuringSide: number | null; readonly otherSide: number | null };
+  /** On the measuring side it cuts so much more than its ruler reads. */
+  readonly correction?: number;
 }
 
 /** Something in a plan that does not come out when it is followed. */
@@ -60,6 +64,8 @@ export type FaultCode =
   | 'figure-differs'
   | 'proof-differs'
   | 'off-the-marks'
+  | 'beyond-reach'
+  | 'dial-differs'
   | 'cut-too-long'
   | 'strip-too-narrow';
 
@@ -354,6 +360,16 @@ function checkSetting(step: StepRecord, trimmer: ReplayTrimmer | null, fault: Sa
   if (trimmer?.marks && step.set % trimmer.marks !== 0) {
     fault('off-the-marks', step.step, '', `a multiple of ${trimmer.marks}`, step.set);
   }
+  if (trimmer !== null) checkDial(step, trimmer, fault);
+}
+
+/** The length is read off the ruler of its side of the blade, which goes so far; a correction is that of one side. */
+function checkDial(step: StepRecord, trimmer: ReplayTrimmer, fault: SayFault): void {
+  const { reach, correction = 0 } = trimmer;
+  const read = step.otherSide ? step.set : step.set - correction;
+  const most = step.otherSide ? (reach?.otherSide ?? 0) : (reach?.measuringSide ?? Infinity);
+  if (read > most) fault('beyond-reach', step.step, '', `at most ${most}`, read);
+  if ((step.dial ?? step.set) !== read) fault('dial-differs', step.step, '', read, step.dial ?? step.set);
 }
 
 function figuresOf(paper: string, bench: Bench): Figures {

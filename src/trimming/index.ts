@@ -4,4 +4,12 @@ export { type Portion, type Sitting, sittings } from './sittings.ts';
 export { canSquare, type Squaring, squaredSize } from './squaring.ts';
 export { type Effort, type Leftover, passesOn, type Step } from './step.ts';
 export { type SheetToCut, stepsFor, type Trimming, type TrimmingOptions } from './steps.ts';
-export { cutLimitsOf, settable, type Trimmer, wideEnough } from './trimmer.ts';
+export {
+  cutLimitsOf,
+  type Reach,
+  type Setting,
+  settable,
+  settingOf,
+  type Trimmer,
+  wideEnough,
+} from './trimmer.ts';

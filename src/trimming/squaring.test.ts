@@ -48,6 +48,7 @@ test('a sheet can be squared exactly when some order of single cuts does it', ()
   const limits = fc.record({
     marks: fc.integer({ min: 1, max: 5 }),
     longest: fc.integer({ min: 8, max: 30 }),
+    reach: fc.integer({ min: 1, max: 35 }),
   });
   fc.assert(
     fc.property(side, side, squarings, limits, (width, height, amounts, limit) => {
@@ -59,7 +60,7 @@ test('a sheet can be squared exactly when some order of single cuts does it', ()
         left.some(([edge, amount]) => {
           const across = edge === 'left' || edge === 'right';
           const stays = (across ? w : h) - amount;
-          const marked = stays % limit.marks === 0 || amount % limit.marks === 0;
+          const marked = [stays, amount].some((set) => set % limit.marks === 0 && set <= limit.reach);
           const reached = (across ? h : w) <= limit.longest;
           const others = left.filter(([other]) => other !== edge);
           return marked && reached && someWay(across ? stays : w, across ? h : stays, others);

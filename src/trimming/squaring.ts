@@ -34,7 +34,8 @@ export function canSquare(size: Size, squaring: Squaring, trimmer: Trimmer | nul
  * The cuts that square a sheet, one for each margin, in an order with the fewest quarter turns before a first
  * cut along `next` (`null`: nothing is cut afterwards); `null` when the trimmer has no way.
  *
- * What stays is measured where the trimmer can be set to it, else the margin.
+ * What stays is measured where the trimmer can be set to it, else the margin; a margin beyond the reach is none that
+ * it can cut off at one pass.
  */
 export function squaringCuts(
   size: Size,

@@ -14,6 +14,10 @@ export interface Step {
   readonly repeat: number;
   readonly gives: readonly (readonly string[])[];
   readonly rest: readonly (string | null)[];
+  /** What the trimmer's ruler reads for `set`, not positive where it cannot; only where a test cut found it off. */
+  readonly dial?: Length;
+  /** The length is measured on the other side of the blade; only on such a step. */
+  readonly otherSide?: true;
   /** The edge of the sheet whose margin this step cuts off to square it; only on such a step. */
   readonly squares?: Edge;
 }

@@ -4,7 +4,7 @@ import { worthKeeping } from './leftover.ts';
 import { partName } from './partName.ts';
 import { nextRound, type Round } from './round.ts';
 import type { Leftover, Step } from './step.ts';
-import { type Trimmer, wideEnough } from './trimmer.ts';
+import { settingOf, type Trimmer, wideEnough } from './trimmer.ts';
 import type { ToCut, Workpiece, Workpieces } from './workpiece.ts';
 
 /** The table of one paper: every workpiece on it by its id, and what is finished or left over. */
@@ -77,6 +77,7 @@ export class Table {
       rest: taken.map(({ label, parts, remains }) => {
         return remains === null ? null : layPart(remains, label, parts.length);
       }),
+      ...settingFields(set, this.#trimmer),
       ...(squares === null ? {} : { squares }),
     };
   }
@@ -89,6 +90,13 @@ export class Table {
       leftovers: this.#leftovers.sort(bySheet).map(({ id, size, keep }) => ({ id, size, keep })),
     };
   }
+}
+
+/** What a step says of its setting beyond the length, where there is something to say. */
+function settingFields(set: Length, trimmer: Trimmer | null): Pick<Step, 'dial' | 'otherSide'> {
+  if (trimmer === null) return {};
+  const { dial, otherSide } = settingOf(set, trimmer);
+  return { ...(dial === set ? {} : { dial }), ...(otherSide ? { otherSide: true as const } : {}) };
 }
 
 /** Which workpiece it is: its id, its sheet's place in the list, and when it was laid on the table. */

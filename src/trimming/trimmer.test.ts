@@ -4,7 +4,7 @@ import { inches, lengthOfTicks, millimetres } from '../measure/index.ts';
 import { smallestUseful, worthKeeping } from './leftover.ts';
 import { partName } from './partName.ts';
 import { trimmerWith } from './testing/trimmers.ts';
-import { cutLimitsOf, settable, wideEnough } from './trimmer.ts';
+import { cutLimitsOf, settable, settingOf, wideEnough } from './trimmer.ts';
 
 const fives = trimmerWith({ marks: millimetres(5), narrowest: millimetres(25), longest: millimetres(310) });
 
@@ -33,8 +33,51 @@ test('a strip is wide enough from the narrowest on, either way', () => {
   expect(wideEnough(size(1, 1), null)).toBe(true);
 });
 
+test('a setting is within the reach of either side, by what the ruler reads', () => {
+  const mm = (reach: number, otherReach: number, correction: number) =>
+    trimmerWith({
+      reach: millimetres(reach),
+      ...(otherReach > 0 ? { otherReach: millimetres(otherReach) } : {}),
+      correction: millimetres(correction),
+    });
+  const most = (reach: number, otherReach: number, correction: number) => {
+    const longest = cutLimitsOf(mm(reach, otherReach, correction)).reach;
+    expect(settable(millimetres(150), mm(reach, otherReach, correction))).toBe(millimetres(150) <= longest!);
+    return longest;
+  };
+  expect(most(150, 0, 0)).toBe(millimetres(150));
+  // A ruler that cuts 1 mm too much reaches 1 mm further, one that cuts too little less far.
+  expect(most(150, 0, 1)).toBe(millimetres(151));
+  expect(most(150, 0, -1)).toBe(millimetres(149));
+  expect(most(150, 100, 1)).toBe(millimetres(151));
+  expect(most(150, 200, 1)).toBe(millimetres(200));
+  expect(most(1, 0, -1)).toBe(0);
+});
+
+test('a length is set on the measuring side where its ruler reads it, else on the other', () => {
+  const trimmer = trimmerWith({
+    reach: millimetres(150),
+    otherReach: millimetres(300),
+    correction: millimetres(1),
+  });
+  const at = (length: number) => {
+    const { edge, otherSide, dial } = settingOf(millimetres(length), trimmer);
+    return [edge, otherSide, dial / 1_600];
+  };
+  expect(at(100)).toEqual(['right', false, 99]);
+  expect(at(151)).toEqual(['right', false, 150]);
+  expect(at(152)).toEqual(['left', true, 152]);
+  // The ruler of the measuring side would have to read nothing.
+  expect(at(1)).toEqual(['left', true, 1]);
+  expect(settingOf(millimetres(1), { ...trimmer, reach: { ...trimmer.reach, otherSide: null } })).toEqual({
+    edge: 'right',
+    otherSide: false,
+    dial: 0,
+  });
+});
+
 test('the planner is told of the marks and the longest cut', () => {
-  expect(cutLimitsOf(fives)).toEqual({ step: millimetres(5), longest: millimetres(310) });
+  expect(cutLimitsOf(fives)).toEqual({ step: millimetres(5), longest: millimetres(310), reach: null });
   expect(cutLimitsOf(trimmerWith({}))).toEqual(unlimited);
   expect(cutLimitsOf(null)).toEqual(unlimited);
 });

@@ -1,8 +1,8 @@
-import type { CutTree } from '../cutting/index.ts';
+import { type CutTree, stripsOf } from '../cutting/index.ts';
 import { type Axis, type Edge, type Length, lengthOfTicks, type Size, sum, times } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { SquaringCut } from './squaring.ts';
-import { settable, type Trimmer } from './trimmer.ts';
+import { cutLimitsOf, settable, type Trimmer } from './trimmer.ts';
 
 /** A thing on the table and what is still to be done to it; one object for all that are alike (see `Workpieces`). */
 export type Workpiece = Done | ToCut;
@@ -62,7 +62,7 @@ export class Workpieces {
    *
    * Cuts along one axis that stand directly within each other become one row of parts, and the rests of a row
    * one rest, because no pass is needed between waste and waste. The rest remains, unless another part cannot
-   * be set: then that one does.
+   * be set: then that one does, and the rest is measured off, in several strips where it is beyond the reach.
    */
   ofTree(tree: CutTree): Workpiece {
     return foundOrMade(this.#byTree, tree, () => this.#fromTree(tree));
@@ -103,21 +103,25 @@ export class Workpieces {
       { size, axis, parts: row.map((part) => part.size) },
     );
 
-    // One rest.
-    const rests = row.filter(isLeftover);
+    // What must remain.
     const parts: Workpiece[] = row.filter((part) => !isLeftover(part));
-    if (rests.length > 0) {
-      const rest = sum(...rests.map((part) => part.size[axis]));
-      parts.push(this.#done({ ...size, [axis]: rest }, 'leftover'));
-    }
-    if (parts.length === 1) return parts[0]!;
-
-    // What remains.
     const unsettable = parts.filter((part) => !settable(part.size[axis], this.#trimmer));
-    assert(unsettable.length <= 1, 'At most one part of a cut is off the marks', {
+    assert(unsettable.length <= 1, 'At most one part of a cut is off the marks or beyond the reach', {
       axis,
       parts: parts.map((part) => part.size),
     });
+
+    // One rest, or what of it can be measured off.
+    const rest = sum(...row.filter(isLeftover).map((part) => part.size[axis]));
+    const strips = unsettable.length > 0 ? stripsOf(rest, cutLimitsOf(this.#trimmer)) : [rest];
+    assert(rest === 0 || strips !== null, 'The rest of a cut can be measured off where a part must remain', {
+      axis,
+      rest,
+    });
+    for (const strip of rest === 0 ? [] : strips!) {
+      parts.push(this.#done({ ...size, [axis]: lengthOfTicks(strip) }, 'leftover'));
+    }
+    if (parts.length === 1) return parts[0]!;
     const last = unsettable[0] ?? parts.find(isLeftover) ?? null;
     if (last !== null) parts.splice(parts.indexOf(last), 1);
     return this.#toCut({ size, axis, groups: groupsOf(parts, axis), last, squares: null });

@@ -414,9 +414,37 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'papers.bark.sheets[0].margin takes the whole width of the sheet ("12 in"); it may take less, so that something is left.',
     ],
   ],
+  trimmerMarks: [
+    [
+      { where: 'marks', names: { found: '"2 cm"', most: '"1 cm"' } },
+      'marks holds "2 cm", which is more than the longest cut, "1 cm"; it may hold the distance from one mark to the next, such as "1/16 in" or "1 mm".',
+    ],
+  ],
+  trimmerReach: [
+    [
+      { where: 'reach.measuringSide', names: { found: '"1/4 in"', limit: 'narrowest', most: '"1/2 in"' } },
+      'reach.measuringSide holds "1/4 in", which is less than narrowest, "1/2 in", so that nothing could be measured off; it may be no less than that.',
+    ],
+  ],
+  testCutShort: [
+    [
+      { where: 'testCut.set', names: { found: '"1/2 in"', units: 'in' }, numbers: { low: 40_640 } },
+      'testCut.set holds "1/2 in"; a test cut may be no shorter than 1 in, so that it can be measured well.',
+    ],
+  ],
+  testCutFar: [
+    [
+      {
+        where: 'testCut.measured',
+        names: { found: '"5 in"', set: '"4 in"', units: 'in' },
+        numbers: { high: 10_160 },
+      },
+      'testCut.measured holds "5 in" where the trimmer was set to "4 in"; a ruler may be off by no more than 1/4 in, so measure that cut again.',
+    ],
+  ],
   trimmerNarrow: [
     [
-      { where: 'narrowest', names: { found: '"2 cm"', longest: '"1 cm"' } },
+      { where: 'narrowest', names: { found: '"2 cm"', most: '"1 cm"' } },
       'narrowest holds "2 cm", which is more than the longest cut, "1 cm"; it may be no more than that.',
     ],
   ],

@@ -1,4 +1,4 @@
-import { lengthOfTicks, millimetresOf, readLength } from '../measure/index.ts';
+import { lengthOfTicks, millimetresOf, readLength, showLengthWithUnit } from '../measure/index.ts';
 import { assert, type Problem } from '../problem/index.ts';
 import { whyNotALength } from './length.ts';
 
@@ -39,6 +39,8 @@ const wanted = {
   number: 'a number from {low} to {high}',
   length: 'a length as text with its unit, such as "2 1/4 in" or "57 mm"',
   'length-or-null': 'a length as text with its unit, such as "1/16 in", or null',
+  reach: 'an object such as { "measuringSide": "12 in", "otherSide": "6 in" }, or null for no limit',
+  'test-cut': 'an object such as { "set": "4 in", "measured": "4 1/32 in" }, or null for a true ruler',
   'length-or-fill': 'a length as text with its unit, such as "2 1/4 in" or "57 mm", or the word "fill"',
   size: 'a list of two lengths, width then height, such as ["4 1/4 in", "5 1/2 in"]',
   'part-size': 'a list of two, width then height, each a length such as "5 in" or the word "fill"',
@@ -196,8 +198,16 @@ const sentences = {
     `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; a price may stand on every sheet of a paper or on none, scraps aside.`,
   marginAll: (problem) =>
     `${at(problem)} takes the whole ${problem.names.axis ?? ''} of the sheet (${problem.names.size ?? ''}); it may take less, so that something is left.`,
+  trimmerMarks: (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.most ?? ''}; it may hold the distance from one mark to the next, such as "1/16 in" or "1 mm".`,
   trimmerNarrow: (problem) =>
-    `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.longest ?? ''}; it may be no more than that.`,
+    `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.most ?? ''}; it may be no more than that.`,
+  trimmerReach: (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is less than ${problem.names.limit ?? ''}, ${problem.names.most ?? ''}, so that nothing could be measured off; it may be no less than that.`,
+  testCutShort: (problem) =>
+    `${at(problem)} holds ${found(problem)}; a test cut may be no shorter than ${lengthOf(problem, 'low')}, so that it can be measured well.`,
+  testCutFar: (problem) =>
+    `${at(problem)} holds ${found(problem)} where the trimmer was set to ${problem.names.set ?? ''}; a ruler may be off by no more than ${lengthOf(problem, 'high')}, so measure that cut again.`,
 } as const satisfies Record<string, (problem: Problem) => string>;
 
 /** Where it is: the field, or the file. */
@@ -276,6 +286,11 @@ function perhaps({ names }: Problem): string {
 /** A count with its thousands set apart, which a reader of either decimal sign takes rightly. */
 function count(number = 0): string {
   return String(number).replace(/(?<!\.\d*)(?<=\d)(?=(?:\d{3})+$)/g, ' ');
+}
+
+/** A length of the problem in the units of its file. */
+function lengthOf({ names, numbers }: Problem, name: string): string {
+  return showLengthWithUnit(lengthOfTicks(numbers[name] ?? 0), names.units === 'mm' ? 'mm' : 'in');
 }
 
 function metric(ticks = 0): string {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { inches, millimetres } from '../measure/index.ts';
+import { inches, millimetres, zero } from '../measure/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { stepSentence, stepWords } from './stepSentence.ts';
 import { meadowSet } from './testing/meadowSet.ts';
@@ -12,6 +12,8 @@ const trimmer: Trimmer = {
   marks: inches(1, 16),
   longest: inches(12),
   narrowest: inches(1, 2),
+  reach: { measuringSide: null, otherSide: null },
+  correction: zero,
   measuringEdge: 'right',
   hand: 'left',
   sheetsAtOnce: 2,

@@ -44,7 +44,7 @@ function patternFaults(task: CuttingTask, pattern: Pattern): string[] {
   if (!Number.isInteger(pattern.times) || pattern.times < 1) faults.push(`times ${pattern.times}`);
   const { tree } = pattern;
   if (tree.width !== sheet.width || tree.height !== sheet.height) faults.push('the tree is not of its sheet');
-  const { step, longest } = task.limits;
+  const { step, longest, reach } = task.limits;
   const visit = (node: CutTree): void => {
     const shown = `${node.kind} ${node.width} x ${node.height}`;
     if (!(node.width > 0 && node.height > 0)) faults.push(`${shown}: nothing`);
@@ -71,6 +71,8 @@ function patternFaults(task: CuttingTask, pattern: Pattern): string[] {
       for (const part of node.parts.slice(0, -1)) {
         if (step !== null && part[along!] % step !== 0)
           faults.push(`${shown}: ${part[along!]} is off the marks`);
+        if (reach !== null && part[along!] > reach)
+          faults.push(`${shown}: ${part[along!]} is beyond the reach`);
       }
       node.parts.forEach(visit);
     }

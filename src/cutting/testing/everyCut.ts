@@ -11,9 +11,9 @@ export function everyProduction(
   limits: CutLimits,
   sheet: { readonly width: number; readonly height: number },
 ): number[][] {
-  const { step, longest } = limits;
+  const { step, longest, reach } = limits;
   const known = new Map<string, number[][]>();
-  const marked = (size: number) => step === null || size % step === 0;
+  const marked = (size: number) => (step === null || size % step === 0) && (reach === null || size <= reach);
   const of = (width: number, height: number): number[][] => {
     const key = `${width} ${height}`;
     const before = known.get(key);

@@ -159,6 +159,8 @@ export const restfulTrimmer: Trimmer = {
   marks: inches(1, 16),
   longest: inches(12),
   narrowest: inches(1, 2),
+  reach: { measuringSide: null, otherSide: null },
+  correction: zero,
   measuringEdge: 'right',
   hand: 'left',
   sheetsAtOnce: 1,

@@ -6,6 +6,9 @@ export function trimmerWith(limits: {
   readonly marks?: number;
   readonly longest?: number;
   readonly narrowest?: number;
+  readonly reach?: number;
+  readonly otherReach?: number;
+  readonly correction?: number;
 }): Trimmer {
   const length = (ticks: number | undefined) => (ticks === undefined ? null : lengthOfTicks(ticks));
   return {
@@ -13,6 +16,8 @@ export function trimmerWith(limits: {
     marks: length(limits.marks),
     longest: length(limits.longest),
     narrowest: length(limits.narrowest),
+    reach: { measuringSide: length(limits.reach), otherSide: length(limits.otherReach) },
+    correction: lengthOfTicks(limits.correction ?? 0),
     measuringEdge: 'right',
     hand: 'left',
     sheetsAtOnce: 1,
