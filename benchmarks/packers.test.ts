@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { unlimited } from '../src/cutting/index.ts';
 import { cutsEdgeToEdge, type Laid, packers } from './packers.ts';
-import { practicalSets } from './sets.ts';
 
 const box = (x: number, y: number, width: number, height: number): Laid => ({ x, y, width, height });
 
@@ -44,9 +43,4 @@ describe('the packers that are compared', () => {
       }
     }
   });
-});
-
-it('practical sets are the same for one seed', () => {
-  expect(practicalSets(5, 7)).toEqual(practicalSets(5, 7));
-  expect(practicalSets(5, 7)).not.toEqual(practicalSets(5, 8));
 });

@@ -1,3 +1,4 @@
+import ShelfPack from '@mapbox/shelf-pack';
 import { pack2D } from 'binpackingjs/2d';
 import { MaxRectsPacker } from 'maxrects-packer';
 import type { CuttingTask } from '../src/cutting/index.ts';
@@ -21,12 +22,38 @@ export const packers: Readonly<Record<string, (task: CuttingTask) => readonly (r
       allowRotation: true,
       border: 0,
     });
-    for (const item of task.items) {
+    // Longest first, as it sorts whole lists itself.
+    const items = [...task.items].sort((a, b) => Math.max(b.width, b.height) - Math.max(a.width, a.height));
+    for (const item of items) {
       for (let piece = 0; piece < item.need; piece += 1) {
         packer.add(item.width, item.height, { allowRotation: item.turns });
       }
     }
     return packer.bins.map((bin) => bin.rects.map(({ x, y, width, height }) => ({ x, y, width, height })));
+  },
+  '@mapbox/shelf-pack': (task) => {
+    const sheet = task.sheets[0]!;
+    // It fills one sheet, takes pieces as they come and turns none: highest first, and what is left, on the next.
+    let left = task.items
+      .flatMap((item) => {
+        const lies = item.width <= sheet.width && item.height <= sheet.height;
+        const [width, height] = lies ? [item.width, item.height] : [item.height, item.width];
+        return Array.from({ length: item.need }, () => ({ width, height }));
+      })
+      .sort((a, b) => b.height - a.height);
+    const sheets: Laid[][] = [];
+    while (left.length > 0) {
+      const shelves = new ShelfPack(sheet.width, sheet.height, { autoResize: false });
+      const laid: Laid[] = [];
+      left = left.filter(({ width, height }) => {
+        // Its types leave out that there may be no room.
+        const place = shelves.packOne(width, height) as ShelfPack.Bin | null;
+        if (place !== null) laid.push({ x: place.x, y: place.y, width, height });
+        return place === null;
+      });
+      sheets.push(laid);
+    }
+    return sheets;
   },
   binpackingjs: (task) => {
     const sheet = task.sheets[0]!;
@@ -47,6 +74,9 @@ export const packers: Readonly<Record<string, (task: CuttingTask) => readonly (r
     }
   },
 };
+
+/** More pieces than this a packer is not given: it would take minutes over one set. */
+export const mostPieces: Readonly<Record<string, number>> = { binpackingjs: 120 };
 
 /** Whether the rectangles can be cut free by edge-to-edge cuts alone. */
 export function cutsEdgeToEdge(laid: readonly Laid[]): boolean {
