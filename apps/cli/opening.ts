@@ -1,7 +1,7 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
 import { readLayoutFile, readTrimmerFile } from '../../src/files/index.ts';
 import { type Arrangement, arrange, checkLayout, type Layout } from '../../src/layout/index.ts';
-import type { PlanningProgress, SetToPlan } from '../../src/planning/index.ts';
+import type { CardSet, PlanningProgress, SetToPlan } from '../../src/planning/index.ts';
 import type { Problem } from '../../src/problem/index.ts';
 import type { Trimmer } from '../../src/trimming/index.ts';
 import { fileProblemSentence, layoutProblemSentence, progressSentence } from '../../src/words/index.ts';
@@ -46,10 +46,7 @@ export function openPile(layout: Layout, world: World): Arrangement | null {
 }
 
 /** A set ready to be planned. */
-export async function openSet(
-  set: Pick<SetToPlan, 'layout' | 'arrangement' | 'trimmer'>,
-  world: World,
-): Promise<SetToPlan> {
+export async function openSet(set: CardSet, world: World): Promise<SetToPlan> {
   return { ...set, solver: await openSolver(), onProgress: progress(set.layout, world) };
 }
 

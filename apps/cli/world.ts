@@ -100,7 +100,7 @@ export function statusLine(
   return (line) => {
     if (!terminal.isTTY || line === shown) return;
     shown = line;
-    const widest = Math.max(1, terminal.columns - 1);
+    const widest = (terminal.columns || 80) - 1;
     // Back to the beginning of the line, and wipe it (ECMA-48: carriage return, EL).
     terminal.write(`\r\u001b[2K${line.length > widest ? `${line.slice(0, widest - 1)}…` : line}`);
   };

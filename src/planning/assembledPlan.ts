@@ -3,11 +3,11 @@ import { assert } from '../problem/index.ts';
 import { replay } from '../replay/index.ts';
 import { costUnitOf, shownCost } from '../stash/index.ts';
 import { type Leftover, type Step, stepsFor } from '../trimming/index.ts';
+import type { CardSet } from './cardSet.ts';
 import type { PaperTask } from './cuttingTask.ts';
 import type { Piece } from './piece.ts';
 import type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 import { planRecord, replayConditions } from './planRecord.ts';
-import type { SetToPlan } from './planSet.ts';
 
 /** How one paper's sheets are cut, as a tree for each. */
 export interface CutPaper {
@@ -22,7 +22,7 @@ export interface CutPaper {
  * is returned, and an assertion fails when it does not come out.
  */
 export function assembledPlan(
-  { layout, trimmer }: Pick<SetToPlan, 'layout' | 'trimmer'>,
+  { layout, trimmer }: Pick<CardSet, 'layout' | 'trimmer'>,
   pieces: readonly Piece[],
   papers: readonly CutPaper[],
 ): Plan {

@@ -1,3 +1,4 @@
+export type { CardSet } from './cardSet.ts';
 export { checkSet, usualMarks } from './checkSet.ts';
 export { type PlanningCode, type PlanningProblem, planningCodes } from './codes.ts';
 export { type PaperTask, paperTask } from './cuttingTask.ts';

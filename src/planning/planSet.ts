@@ -1,26 +1,18 @@
 import { type LinearSolver, planCuts } from '../cutting/index.ts';
-import type { Arrangement, Layout } from '../layout/index.ts';
 import { costUnitOf, type SheetStock, shownCost } from '../stash/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { assembledPlan, type CutPaper } from './assembledPlan.ts';
+import { type CardSet, wantedOf } from './cardSet.ts';
 import { paperTask } from './cuttingTask.ts';
 import { neverReasons } from './never.ts';
 import type { Piece } from './piece.ts';
-import { piecesOf } from './pieces.ts';
 import type { Plan } from './plan.ts';
 import type { PlanningProgress } from './progress.ts';
 import type { PaperShortage, Shortage } from './shortage.ts';
 
 /** What a set is planned from. */
-export interface SetToPlan {
-  readonly layout: Layout;
-  /** Every part's size in it is known. */
-  readonly arrangement: Arrangement;
-  /** What it can do is a condition on the plan; `null`: no limits. */
-  readonly trimmer: Trimmer | null;
+export interface SetToPlan extends CardSet {
   readonly solver: LinearSolver;
-  /** Spares to be made beside those that the layout asks for, by piece id; those of `offeredOf`, for one. */
-  readonly moreSpares?: ReadonlyMap<string, number>;
   /**
    * Called when a paper is begun and whenever more is known about it, within `planSet`; what it is told is never
    * part of the answer.
@@ -42,14 +34,6 @@ export function planSet(set: SetToPlan): Plan | Shortage {
   const short = answers.filter((answer) => answer.kind === 'short');
   const papers = short.map(({ shortage }) => withWaysOut(set, pieces, shortage));
   return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
-}
-
-/** The pieces of the set with all the spares that are asked for. */
-function wantedOf({ layout, arrangement, moreSpares }: SetToPlan): readonly Piece[] {
-  return piecesOf(layout, arrangement).map((piece) => {
-    const more = moreSpares?.get(piece.id) ?? 0;
-    return { ...piece, need: piece.need + more, spare: piece.spare + more };
-  });
 }
 
 interface ShortPaper {
