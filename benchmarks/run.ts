@@ -6,6 +6,7 @@ import { highsSolver } from '../src/cutting/index.ts';
 import { binPacking, binsChild } from './bins.ts';
 import { coldStart } from './coldStart.ts';
 import { type EffortName, efforts } from './efforts.ts';
+import { growth, growthChild } from './growth.ts';
 import { knapsacks } from './knapsack.ts';
 import { practical } from './practical.ts';
 import { cuttingStock } from './stock.ts';
@@ -19,6 +20,7 @@ import { yardstick } from './yardstick.ts';
  *   npm run bench -- knapsack         one sheet, worth most: all open instances
  *   npm run bench -- stock            cutting stock: all open instances
  *   npm run bench -- bins [--turned]  bin packing: all 500 open instances
+ *   npm run bench -- growth            10 to 10 000 cards of one layout
  *   npm run bench -- start            cold start
  *
  * With `bins`: --processes N (0: only show what is kept); --classes 2,4; --sample for the first of each class and size; --keep FILE for another
@@ -44,6 +46,7 @@ const turned = values.turned;
 const solver = highsSolver(await load());
 
 if (what === 'bins-child') binsChild(solver, turned, effort);
+else if (what === 'growth-child') growthChild(Number(count), solver);
 else {
   console.log(
     `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} x ${cpus()[0]?.model}`,
@@ -68,5 +71,6 @@ else {
   if (samples || (what === 'bins' && turned)) {
     await binPacking({ ...bins, turned: true, keep: keep('turned') });
   }
+  if (samples || what === 'growth') growth(!samples);
   if (samples || what === 'start') coldStart();
 }
