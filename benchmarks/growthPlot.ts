@@ -6,7 +6,7 @@ interface Line {
 
 /** An SVG of how something grows with a count: both on logarithmic scales, beside growth in proportion. */
 export function growthPlot(counts: readonly number[], lines: readonly Line[]): string {
-  const [left, top, side, right] = [56, 24, 300, 190];
+  const [left, top, side, right] = [56, 24, 300, 214];
   const decades = Math.log10(counts.at(-1)! / counts[0]!);
   const x = (count: number) => left + (side * Math.log10(count / counts[0]!)) / decades;
   // A decade below 1 too: memory may shrink a little.

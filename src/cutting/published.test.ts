@@ -78,7 +78,10 @@ describe('pieces from a sheet, inches', () => {
     [[12, 12], [6, 12], 2, 'hobby tutorial HT-5'],
     [[12, 12], [5, 10], 2, 'hobby tutorial HT-5'],
     [[12, 12], [4, 8], 4, 'hobby tutorial HT-5'],
+    [[12, 12], [4, 12], 3, 'hobby tutorial HT-6'],
     [[12, 12], [4, 6], 6, 'hobby tutorial HT-7'],
+    [[11, 8.5], [9.25, 7.75], 1, 'hobby tutorial HT-1: a base for a No. 10 envelope'],
+    [[11, 8.5], [7, 4.875], 2, 'hobby tutorial HT-1 has the base; two from a letter sheet computed'],
     [[18, 22], [4.4, 6], 15, 'book of 1881, Project Gutenberg no. 42547, "Cutting paper"'],
     [[18, 22], [3, 11 / 3], 36, 'the same book'],
     [[18, 22], [3, 22 / 7], 42, 'the same book'],
@@ -93,6 +96,11 @@ describe('pieces from a sheet, inches', () => {
     // Centimetres, in thousandths of an inch of the same number: only the ratios matter.
     [[133, 95], [6.5, 4.5], 429, 'school worksheet has 420 in a grid; 429 computed'],
     [[52, 38], [5, 5], 70, 'school quiz'],
+    [[21, 29.7], [21, 14.8], 2, 'ISO 216: A5 is A4 halved and rounded down'],
+    [[21, 29.7], [21, 14.9], 1, 'hobby tutorial HT-8 scores at 14.9, which two halves of A4 cannot be'],
+    [[21, 29.7], [9.9, 21], 3, 'a third of A4, by ISO 216'],
+    [[84.1, 118.9], [21, 29.7], 16, 'ISO 216: A0 gives sixteen of A4'],
+    [[70.7, 100], [25, 35.3], 8, 'ISO 216: B1 gives eight of B4'],
   ];
   test.each(rows)('%j gives %j: %i (%s)', (sheet, piece, count) => {
     const [width, height] = sheet.map((size) => Math.round(size * tick)) as [number, number];
