@@ -1,4 +1,4 @@
-import type { Pattern } from './answer.ts';
+import type { BoundCertificate, Pattern, RefutedCounts, WorthCondition } from './answer.ts';
 import type { CutTree } from './cutTree.ts';
 import type { CuttingTask, Item, SheetType } from './task.ts';
 import { piecesOf } from './treeBuilding.ts';
@@ -103,4 +103,27 @@ export function patternsForTask(
     }
   }
   return given;
+}
+
+/** The certificate of the canonical task, for the task it stands for. */
+export function certificateForTask(
+  task: CuttingTask,
+  { itemsOf, sheetsOf }: CanonicalTask,
+  {
+    conditions,
+    refuted,
+  }: {
+    readonly conditions: readonly { readonly worth: WorthCondition }[];
+    readonly refuted: readonly RefutedCounts[];
+  },
+): BoundCertificate {
+  const names = task.items.map((_, item) => itemsOf.findIndex((of) => of.some((one) => one.item === item)));
+  return {
+    groups: sheetsOf,
+    conditions: conditions.map(({ worth: { prices, sheets } }) => ({
+      prices: names.map((name) => prices[name]!),
+      sheets,
+    })),
+    refuted,
+  };
 }

@@ -19,6 +19,9 @@ export interface SearchEffort {
   /** Columns it is given at most; and columns times the square of rows, over all searches for a choice. */
   readonly solverColumns: number;
   readonly solverSizes: number;
+  /** Rooms looked at by ruin and recreate for one choice of sheet counts, about; and pieces, at most. */
+  readonly ruinWork: number;
+  readonly ruinPieces: number;
   /** Choices of sheet counts that are tried. */
   readonly sheetChoices: number;
   /** Whether the most that short sheets give is worked out; else an answer that is short says nothing is given. */
@@ -36,6 +39,8 @@ export const usualEffort: SearchEffort = {
   solverNodes: 100,
   solverColumns: 800,
   solverSizes: 3_000_000,
+  ruinWork: 5_000_000,
+  ruinPieces: 300,
   sheetChoices: 40,
   partial: true,
 };

@@ -1,11 +1,11 @@
 import { assert } from '../problem/index.ts';
 import { alikeChoices } from './alikeSheets.ts';
-import type { CuttingAnswer, Pattern } from './answer.ts';
-import { canonicalTask } from './canonicalTask.ts';
+import { type CuttingAnswer, emptyPlan, type Pattern } from './answer.ts';
+import { canonicalTask, certificateForTask } from './canonicalTask.ts';
 import type { CutTree } from './cutTree.ts';
 import { type SearchEffort, usualEffort } from './effort.ts';
 import { kindestPatterns } from './patterns.ts';
-import { costOf, searchPlan } from './planSearch.ts';
+import { costOf, type SearchProgress, searchPlan } from './planSearch.ts';
 import { fitsSheet } from './sheetGrid.ts';
 import { shortOf } from './shortage.ts';
 import type { LinearSolver } from './solver.ts';
@@ -17,11 +17,15 @@ import type { CuttingTask } from './task.ts';
  *
  * The answer depends on the task and the effort alone. Cost and bound do not change when items or sheets are
  * listed in another order, nor, when proved, when all lengths are multiplied or width and height exchanged.
+ *
+ * `onProgress` is told, in the task's costs, each time the bound or the cost of the best plan so far moves; not at
+ * all where an item fits no sheet.
  */
 export function planCuts(
   task: CuttingTask,
   solver: LinearSolver,
   effort: SearchEffort = usualEffort,
+  onProgress: (progress: SearchProgress) => void = () => {},
 ): CuttingAnswer {
   for (const { width, height, need } of task.items) {
     assert(isCount(width) && isCount(height) && isCount(need), 'an item is no rectangle', {
@@ -37,7 +41,7 @@ export function planCuts(
       cost,
     });
   }
-  if (task.items.length === 0) return { kind: 'plan', patterns: [], cost: 0, bound: 0, sheetsBound: 0 };
+  if (task.items.length === 0) return emptyPlan;
 
   // An item that no sheet can give settles the matter; the others are planned as if it were not wanted.
   const onHand = task.sheets.filter((sheet) => sheet.count !== 0);
@@ -50,17 +54,20 @@ export function planCuts(
       missing[item] = others.kind === 'short' ? others.missing[index]! : 0;
     });
     const best = renamedItems(others.kind === 'short' ? others.best : others.patterns, kept);
-    return { kind: 'short', best, missing, proved: true };
+    return { kind: 'short', best, missing, proved: true, certificate: null };
   }
 
   const canonical = canonicalTask(task);
   const unit = canonical.sheets.reduce((divisor, { cost }) => greatestDivisor(divisor, cost), 0) || 1;
   const reduced = { ...canonical, sheets: canonical.sheets.map((s) => ({ ...s, cost: s.cost / unit })) };
-  const search = searchPlan(reduced, solver, effort);
+  const search = searchPlan(reduced, solver, effort, ({ bound, cost }) => {
+    onProgress({ bound: bound * unit, cost: cost === null ? null : cost * unit });
+  });
   if (search.plan === null) {
     if (effort.partial) return shortOf({ task, canonical, search, solver, effort });
     const missing = task.items.map((item) => item.need);
-    return { kind: 'short', best: [], missing, proved: search.leastCounts === null };
+    const certificate = certificateForTask(task, canonical, search);
+    return { kind: 'short', best: [], missing, proved: search.leastCounts === null, certificate };
   }
   const { leastCounts } = search;
   assert(leastCounts !== null, 'a plan was found where it was proved that there is none', { task });
@@ -75,7 +82,14 @@ export function planCuts(
     patterns,
     task.sheets.map((sheet) => sheet.cost),
   );
-  return { kind: 'plan', patterns, cost, bound: Math.min(least, cost), sheetsBound: search.fewestSheets };
+  return {
+    kind: 'plan',
+    patterns,
+    cost,
+    bound: Math.min(least, cost),
+    sheetsBound: search.fewestSheets,
+    certificate: certificateForTask(task, canonical, search),
+  };
 }
 
 /** The patterns with the items named by their places in the whole task. */

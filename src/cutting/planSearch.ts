@@ -1,14 +1,28 @@
+import type { RefutedCounts } from './answer.ts';
+import { areaBound } from './areaBound.ts';
 import { type Cover, type CoverRequest, coverBySearch, coverBySolver, isCover, type Worth } from './cover.ts';
 import type { SearchEffort } from './effort.ts';
+import { filledSheets } from './firstPlan.ts';
 import { type Master, solveMaster } from './masterProgramme.ts';
 import { type PatternColumn, type PatternSource, patternSource } from './patternSource.ts';
 import { worth } from './productions.ts';
+import { recipeOfTree } from './recipeOfTree.ts';
+import { ruinAndRecreate } from './ruinAndRecreate.ts';
 import { leastSheetCounts, type SheetCondition, type SheetCounts } from './sheetCounts.ts';
 import type { LinearSolver } from './solver.ts';
 import type { CuttingTask } from './task.ts';
+import { piecesOf } from './treeBuilding.ts';
 
 /** Patterns of single sheets, each with the number of sheets cut so. */
 export type Choice = readonly { readonly column: PatternColumn; readonly times: number }[];
+
+/** How far a search has come: each time one of the two has moved. */
+export interface SearchProgress {
+  /** No edge-to-edge plan costs less. Only ever rises. */
+  readonly bound: number;
+  /** What the best plan so far costs; `null`: there is none yet. Only ever falls. */
+  readonly cost: number | null;
+}
 
 /** What the search for a plan came to. */
 export interface PlanSearch {
@@ -21,6 +35,9 @@ export interface PlanSearch {
   readonly fewestSheets: number;
   /** Patterns that were met on the way. */
   readonly columns: readonly PatternColumn[];
+  /** What the bounds rest on. */
+  readonly conditions: readonly (SheetCondition & { readonly worth: Worth })[];
+  readonly refuted: readonly RefutedCounts[];
 }
 
 /**
@@ -34,19 +51,45 @@ export interface PlanSearch {
  * The first counts with a plan are proved best. (Bounds: Gilmore & Gomory 1961, 1965, in whole numbers; the
  * alternation of counts and conditions is J. F. Benders' decomposition, 1962.)
  */
-export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: SearchEffort): PlanSearch {
+export function searchPlan(
+  task: CuttingTask,
+  solver: LinearSolver,
+  effort: SearchEffort,
+  onProgress: (progress: SearchProgress) => void,
+): PlanSearch {
   const source = patternSource(task, effort);
   const needs = task.items.map((item) => item.need);
   const costs = task.sheets.map((sheet) => sheet.cost);
   const ones = costs.map(() => 1);
+  const manyKinds = task.items.length > 12;
+  const areas = task.items.map(({ width, height }) => width * height);
   const pieces = needs.reduce((sum, need) => sum + need, 0);
   // A sheet more than there are pieces is never needed.
   const most = task.sheets.map((sheet) => Math.min(sheet.count ?? pieces, pieces));
   const pool: PatternColumn[] = [];
   const conditions: (SheetCondition & { readonly worth: Worth })[] = [];
+  const refutations: RefutedCounts[] = [];
   const refuted: number[][] = [];
   const undecided: number[][] = [];
   let solverSizes = 0;
+  /** Whether the last cover was asked of the solver. */
+  let solverAsked = false;
+
+  let plan: Choice | null = null;
+  let bound = 0;
+  let told: SearchProgress | null = null;
+  /** Whether the first plan costs least, and only one of patterns that repeat is still looked for. */
+  let settled = false;
+  const report = () => {
+    const progress = { bound, cost: plan === null ? null : costOfChoice(plan, costs) };
+    if (told?.bound === progress.bound && told.cost === progress.cost) return;
+    told = progress;
+    onProgress(progress);
+  };
+  const offer = (other: Choice | null) => {
+    plan = cheapest([plan, other], costs);
+    report();
+  };
 
   const condition = (wanted: readonly number[], prices: readonly number[]) => {
     const whole = wholePrices(prices);
@@ -58,6 +101,10 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
 
   /** Looks for a plan with at most these sheets. */
   const attempt = (wanted: readonly number[], counts: readonly number[]): Choice | 'refuted' | 'unknown' => {
+    if (manyKinds) {
+      const first = byRuin(wanted, counts, effort.ruinWork / 20);
+      if (first !== null) return first;
+    }
     const { prices, times } = master(wanted, { costs, most: counts, sharing: true });
     const known = condition(wanted, prices);
     if (wanted === needs) conditions.push(known);
@@ -65,9 +112,45 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     if (slack < 0) return 'refuted';
     const quick = chosen(pool, coverOf(pool, wanted, counts, known.worth, 'quick'));
     if (quick !== null) return quick;
+    // What settled the matter by itself need not be settled again.
+    if (settled) return 'unknown';
     const listed = byListing(wanted, counts, known.worth, slack);
-    if (listed !== 'unknown') return listed;
-    return byRounding(wanted, counts, times) ?? bySheets(wanted, counts, known.worth) ?? 'unknown';
+    if (listed !== 'unknown') {
+      if (listed === 'refuted' && wanted === needs)
+        refutations.push({ counts, condition: conditions.length - 1, by: solverAsked ? 'solver' : 'search' });
+      return listed;
+    }
+    return (
+      byRounding(wanted, counts, times) ??
+      byRuin(wanted, counts, effort.ruinWork) ??
+      bySheets(wanted, counts, known.worth) ??
+      'unknown'
+    );
+  };
+
+  /** Fills just these sheets by ruin and recreate, where neither they nor the pieces are many. */
+  const byRuin = (wanted: readonly number[], counts: readonly number[], work: number): Choice | null => {
+    if (
+      worth(
+        wanted,
+        wanted.map(() => 1),
+      ) > effort.ruinPieces ||
+      worth(counts, ones) > effort.ruinPieces
+    )
+      return null;
+    if (wanted.every((count) => count === 0)) return [];
+    if (counts.every((count) => count === 0)) return null;
+    const kinds = counts.flatMap((count, sheet) => new Array<number>(count).fill(sheet));
+    const weights = areas;
+    const { open } = ruinAndRecreate({ task, wanted, kinds, weights, work, seed: 1 });
+    if (open.weightOut > 0) return null;
+    return kinds.flatMap((sheet, index) => {
+      const made = open.made(index);
+      if (made.every((count) => count === 0)) return [];
+      return [
+        { column: { sheet, made, recipe: recipeOfTree(open.tree(index), source.grids[sheet]!) }, times: 1 },
+      ];
+    });
   };
 
   /** Patterns that lose little are few, and mostly they do; only all that lose no more than the slack are a proof. */
@@ -178,11 +261,13 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     const request: CoverRequest = { patterns, needs: wanted, counts };
     const few = counts.reduce((sum, count) => sum + count, 0) <= 25 || pieces <= 60;
     const nodes = { quick: 300, usual: 2000, thorough: effort.coverNodes }[care];
+    solverAsked = false;
     const cover: Cover = few ? coverBySearch(request, at, nodes) : 'unknown';
     if (cover !== 'unknown' || (few && care === 'quick')) return cover;
     if (patterns.length > effort.solverColumns || (care === 'usual' && wanted !== needs)) return 'unknown';
     solverSizes += patterns.length * (needs.length + counts.length) ** 2;
     if (solverSizes > effort.solverSizes) return 'unknown';
+    solverAsked = true;
     return coverBySolver({ ...request, costs: null }, solver, effort.solverNodes);
   };
 
@@ -200,32 +285,75 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
       nodes: 200_000,
     });
 
+  // A plan and a bound before anything is weighed.
+  const byArea = areaBound(task);
+  conditions.push(...byArea.conditions);
+  bound = byArea.cost;
+  const filled = filledSheets(task);
+  offer(
+    filled?.map(({ sheet, times, tree }) => ({
+      column: {
+        sheet,
+        made: piecesOf(tree, task.items.length),
+        recipe: recipeOfTree(tree, source.grids[sheet]!),
+      },
+      times,
+    })) ?? null,
+  );
+  const first: Choice | null = plan;
+
   // Least cost: free sheets are all taken, the others as few as the conditions allow.
-  conditions.push(condition(needs, master(needs, { costs, most, sharing: false }).prices));
-  let plan: Choice | null = null;
   const free = costs.map((cost) => cost === 0);
   for (let tries = 0; tries < effort.sheetChoices; tries++) {
     const least = next([...refuted, ...undecided], costs, null);
     if (least.kind !== 'counts') break;
-    if (plan !== null && worth(least.counts, costs) >= costOfChoice(plan, costs)) break;
+    const leastCost = worth(least.counts, costs);
+    if (undecided.length === 0) {
+      bound = Math.max(bound, leastCost);
+      report();
+    }
+    settled = plan !== null && leastCost >= costOfChoice(plan, costs);
+    if (settled && (manyKinds || plan !== first)) break;
     const counts = least.counts.map((count, sheet) => (free[sheet] ? most[sheet]! : count));
+    if (conditions.length === byArea.conditions.length) {
+      // Areas tell little: the linear programme over all sheets together first, where it is no long work itself.
+      const easy = manyKinds ? byRuin(needs, counts, effort.ruinWork / 50) : null;
+      if (easy !== null) {
+        offer(easy);
+        break;
+      }
+      conditions.push(condition(needs, master(needs, { costs, most, sharing: false }).prices));
+      continue;
+    }
     const found = attempt(needs, counts);
+    if (settled && typeof found === 'string') break;
     if (found === 'refuted') refuted.push(counts);
     else if (found === 'unknown') {
-      if (undecided.length === 0) plan = cheapest([fillingPlan(), solverPlan()], costs);
+      if (undecided.length === 0) {
+        offer(fillingPlan());
+        offer(solverPlan());
+      }
       undecided.push(counts);
       if (undecided.length >= 4) break;
     } else {
-      plan = found;
+      // Of equal cost, this one comes of patterns that repeat.
+      if (plan === first) plan = null;
+      offer(cheapest([found, first], costs));
       break;
     }
   }
   const proof = next(refuted, costs, null);
-  if (proof.kind !== 'none') plan ??= cheapest([fillingPlan(), solverPlan()], costs);
+  if (plan === null && proof.kind !== 'none') {
+    offer(fillingPlan());
+    offer(solverPlan());
+  }
   const leastCounts =
     proof.kind === 'none' ? null : proof.kind === 'counts' ? proof.counts : most.map(() => 0);
+  if (leastCounts !== null) bound = Math.max(bound, worth(leastCounts, costs));
+  report();
 
   // Fewest sheets at that cost.
+  settled = false;
   let fewestSheets = 0;
   if (plan !== null) {
     const cost = costOfChoice(plan, costs);
@@ -241,7 +369,8 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     const fewest = next(refuted, ones, cost);
     fewestSheets = fewest.kind === 'counts' ? worth(fewest.counts, ones) : 0;
   }
-  return { source, plan, leastCounts, fewestSheets, columns: pool };
+  const proofs = { conditions, refuted: refutations };
+  return { source, plan, leastCounts, fewestSheets, columns: pool, ...proofs };
 
   /** A plan from the known columns by the integer programme solver. */
   function solverPlan(): Choice | null {
@@ -255,7 +384,7 @@ export function searchPlan(task: CuttingTask, solver: LinearSolver, effort: Sear
     const rest = [...needs];
     const left = [...most];
     const choice: { column: PatternColumn; times: number }[] = [];
-    const base = conditions[0]!.worth.prices;
+    const base = conditions.at(-1)!.worth.prices;
     while (rest.some((count) => count > 0)) {
       const prices = base.map((price, item) => (rest[item]! > 0 ? price + 1 : 0));
       const candidates = [...pool, ...(source.best(prices) ?? [])].filter(({ sheet }) => left[sheet]! > 0);

@@ -1,5 +1,5 @@
 import type { CuttingAnswer } from './answer.ts';
-import type { CanonicalTask } from './canonicalTask.ts';
+import { type CanonicalTask, certificateForTask } from './canonicalTask.ts';
 import type { SearchEffort } from './effort.ts';
 import { kindestPatterns } from './patterns.ts';
 import type { Choice, PlanSearch } from './planSearch.ts';
@@ -35,6 +35,7 @@ export function shortOf(shortage: ShortageRequest): CuttingAnswer {
     best: patterns,
     missing: missing.map((count) => Math.max(0, count)),
     proved: search.leastCounts === null,
+    certificate: certificateForTask(task, canonical, search),
   };
 }
 
