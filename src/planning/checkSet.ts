@@ -7,7 +7,7 @@ import { paperTask } from './cuttingTask.ts';
 import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import type { SetToPlan } from './planSet.ts';
-import type { Shortage } from './shortage.ts';
+import type { Shortage, ShortageLimit } from './shortage.ts';
 import { type TightFit, tightFitsOf } from './tightFit.ts';
 
 /**
@@ -53,29 +53,34 @@ function squaringProblems({ layout, trimmer }: SetToPlan): readonly PlanningProb
 }
 
 function shortProblems({ layout, trimmer }: SetToPlan, shortage: Shortage): readonly PlanningProblem[] {
-  return shortage.papers.flatMap(({ paper: id, missing, never, proved, trimmerLimits }) =>
-    [...missing].map(([pieceId, count]) => {
+  return shortage.papers.flatMap((short) =>
+    [...short.missing].map(([pieceId, missing]) => {
+      const paper = layout.papers.get(short.paper)!;
       const piece = shortage.pieces.find((candidate) => candidate.id === pieceId)!;
-      const { width, height } = piece.size;
-      const names = { paper: layout.papers.get(id)!.name, piece: pieceId };
       const where = pathOf(layout, piece);
-      const size = { width, height };
-      const part = piece.part;
-      const reason = never.get(pieceId);
-      if (reason === 'too-large') return problem('pieceTooLarge', where, { part, numbers: size, names });
+      const about = { part: piece.part, names: { paper: paper.name, piece: pieceId } };
+      const reason = short.never.get(pieceId);
+      const isLimit = (limit: ShortageLimit) => Number(reason === limit || short.limits.includes(limit));
+      const limits = { direction: isLimit('direction'), margins: isLimit('margins') };
+      const { width, height } = piece.size;
       if (reason === 'too-narrow') {
-        const numbers = { ...size, narrowest: trimmer?.narrowest ?? 0 };
-        return problem('pieceTooNarrow', where, { part, numbers, names });
+        const numbers = { width, height, narrowest: trimmer?.narrowest ?? 0 };
+        return problem('pieceTooNarrow', where, { ...about, numbers });
       }
-      const cards = shortage.nearest?.cards ?? 0;
+      if (reason !== undefined && reason !== 'trimmer') {
+        return problem('pieceTooLarge', where, { ...about, numbers: { width, height, ...limits } });
+      }
       const numbers = {
-        missing: count,
+        missing,
         need: piece.need,
-        proved: proved ? 1 : 0,
-        cards,
-        trimmer: trimmerLimits ? 1 : 0,
+        proved: Number(short.proved),
+        cards: shortage.nearest.cards,
+        cardsProved: Number(shortage.nearest.proved),
+        sheets: Number(paper.sheets.some(({ count }) => count !== 0)),
+        trimmer: isLimit('trimmer'),
+        ...limits,
       };
-      return problem('short', where, { part, numbers, names });
+      return problem('short', where, { ...about, numbers });
     }),
   );
 }

@@ -3,11 +3,15 @@ import type { Problem, Severity } from '../problem/index.ts';
 /** What can be wrong between a layout and the papers and trimmer on hand, and how badly. */
 export const planningCodes = {
   /**
-   * The sheets on hand do not give all the pieces of a kind. Numbers: missing, need, proved (0 or 1), cards
-   * (the largest smaller set that was found), trimmer (1 where only the trimmer's limits are the cause).
+   * The sheets on hand do not give all the pieces of a kind. Numbers: missing, need, proved (0 or 1), cards (the
+   * largest smaller set that was found), cardsProved (1: there is none larger), sheets (0 where there are none at
+   * all), and 1 for each limit without which these sheets would do: trimmer, direction, margins.
    */
   short: 'error',
-  /** No sheet of its paper is large enough for a piece as it may lie. Numbers: width, height. */
+  /**
+   * No sheet of its paper is large enough for a piece as it may lie. Numbers: width, height, and 1 for the limit
+   * without which it would come out: direction, margins.
+   */
   pieceTooLarge: 'error',
   /** A piece is narrower than what the trimmer can hold. Numbers: width, height, narrowest. */
   pieceTooNarrow: 'error',

@@ -8,7 +8,14 @@ export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
 export type { PlanningProgress } from './progress.ts';
-export type { Nearest, NeverReason, PaperShortage, Shortage } from './shortage.ts';
+export type {
+  MoreSheets,
+  Nearest,
+  NeverReason,
+  PaperShortage,
+  Shortage,
+  ShortageLimit,
+} from './shortage.ts';
 export {
   type NextSpare,
   offeredOf,

@@ -177,7 +177,11 @@ describe('papers that are short', () => {
 
   it('says how many sheets more would do, and that the trimmer is the limit where it is', () => {
     const short = shortOf(panels(8, piece, paper('ivory', [{ size: twelve, count: 2 }])));
-    expect(short.papers[0]).toMatchObject({ trimmerLimits: false, moreSheets: { stock: 0, count: 1 } });
+    expect(short.papers[0]).toMatchObject({
+      limits: [],
+      missingProved: true,
+      moreSheets: [{ stock: 0, count: 1, proved: true }],
+    });
     const narrow: Trimmer = {
       name: 'short',
       marks: null,
@@ -191,7 +195,7 @@ describe('papers that are short', () => {
       cutsPerSitting: null,
     };
     const cut = shortOf(panels(2, piece, paper('ivory', [{ size: twelve, count: 1 }])), narrow);
-    expect(cut.papers[0]).toMatchObject({ proved: true, trimmerLimits: true, moreSheets: null });
+    expect(cut.papers[0]).toMatchObject({ proved: true, limits: ['trimmer'] });
   });
 
   it('says when not even one card can be made, and why', () => {
@@ -199,7 +203,7 @@ describe('papers that are short', () => {
       panels(2, { width: inches(13), height: inches(2) }, paper('ivory', [{ size: twelve }])),
     );
     expect(short.papers[0]?.never.get('panel/ivory')).toBe('too-large');
-    expect(short.nearest).toBeNull();
+    expect(short.nearest).toEqual({ cards: 0, proved: true, plan: null });
   });
 
   it('finds the nearest that trying every smaller set one by one finds', () => {
@@ -217,7 +221,7 @@ describe('papers that are short', () => {
           for (let fewer = 1; fewer <= cards; fewer += 1) {
             if (planOf({ ...set, cards: fewer }).kind === 'plan') most = fewer;
           }
-          expect(answer.kind === 'plan' ? cards : (answer.nearest?.cards ?? 0)).toBe(most);
+          expect(answer.kind === 'plan' ? cards : answer.nearest.cards).toBe(most);
         },
       ),
       { numRuns: 25 },
@@ -356,8 +360,8 @@ describe('any set', () => {
     fc.assert(
       fc.property(anySet, (set) => {
         const answer = planOf(set);
-        const plan = answer.kind === 'plan' ? answer : answer.nearest?.plan;
-        if (plan === undefined) return;
+        const plan = answer.kind === 'plan' ? answer : answer.nearest.plan;
+        if (plan === null) return;
         expect(replay(planRecord(plan), replayConditions(set, null))).toEqual([]);
       }),
       { numRuns: 60 },

@@ -1,14 +1,15 @@
 import { type LinearSolver, planCuts } from '../cutting/index.ts';
-import { costUnitOf, type SheetStock, shownCost } from '../stash/index.ts';
-import type { Trimmer } from '../trimming/index.ts';
+import { costUnitOf, shownCost } from '../stash/index.ts';
 import { assembledPlan, type CutPaper } from './assembledPlan.ts';
 import { type CardSet, wantedOf } from './cardSet.ts';
 import { paperTask } from './cuttingTask.ts';
+import { whetherOnly } from './givesAll.ts';
 import { neverReasons } from './never.ts';
+import { paperShortage, type ShortOf } from './paperShortage.ts';
 import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import type { PlanningProgress } from './progress.ts';
-import type { PaperShortage, Shortage } from './shortage.ts';
+import type { Nearest, PaperShortage, Shortage } from './shortage.ts';
 
 /** What a set is planned from. */
 export interface SetToPlan extends CardSet {
@@ -32,14 +33,12 @@ export function planSet(set: SetToPlan): Plan | Shortage {
   const planned = answers.filter((answer) => answer.kind === 'plan');
   if (planned.length === answers.length) return assembledPlan(set, pieces, planned);
   const short = answers.filter((answer) => answer.kind === 'short');
-  const papers = short.map(({ shortage }) => withWaysOut(set, pieces, shortage));
+  const papers = short.map((paper) => paperShortage(paper, set));
   return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
 }
 
-interface ShortPaper {
+interface ShortPaper extends ShortOf {
   readonly kind: 'short';
-  readonly paper: string;
-  readonly shortage: PaperShortage;
 }
 
 function cutEachPaper(
@@ -51,13 +50,7 @@ function cutEachPaper(
     const paper = layout.papers.get(id);
     const own = pieces.filter((piece) => piece.paper === id);
     if (paper === undefined || own.length === 0) return [];
-    const never = neverReasons(paper, own, trimmer);
-    // What no sheet gives is short in full; the rest of the paper is still planned, to say what else is.
-    const possible = own.filter((piece) => !never.has(piece.id));
-    const missing = new Map(
-      own.filter((piece) => never.has(piece.id)).map((piece) => [piece.id, piece.need]),
-    );
-    const cut = paperTask(paper, possible, trimmer);
+    const cut = paperTask(paper, own, trimmer);
     const measuredIn = costUnitOf(paper);
     const report = ({ cost, bound }: { readonly cost: number | null; readonly bound: number }) =>
       onProgress?.({
@@ -68,53 +61,21 @@ function cutEachPaper(
         measuredIn,
       });
     report({ cost: null, bound: 0 });
-    const answer = possible.length === 0 ? null : planCuts(cut.task, solver);
-    if (answer?.kind === 'plan') report(answer);
-    if (answer?.kind === 'plan' && missing.size === 0) {
-      return [{ kind: 'plan', paper: id, paperTask: cut, plan: answer }];
-    }
-    if (answer?.kind === 'short') {
-      answer.missing.forEach((count, item) => {
-        if (count > 0) missing.set(possible[item]!.id, count);
-      });
-    }
-    const proved = never.size > 0 || (answer?.kind === 'short' && answer.proved);
-    const shortage = { paper: id, missing, proved, never, trimmerLimits: false, moreSheets: null };
-    return [{ kind: 'short', paper: id, shortage }];
+    // What no sheet gives is short, be the rest of the paper as it may.
+    if (neverReasons(paper, own, trimmer).size > 0)
+      return [{ kind: 'short', paper, pieces: own, proved: true }];
+    const answer = planCuts(cut.task, solver, whetherOnly);
+    if (answer.kind === 'short') return [{ kind: 'short', paper, pieces: own, proved: answer.proved }];
+    report(answer);
+    return [{ kind: 'plan', paper: id, paperTask: cut, plan: answer }];
   });
 }
-
-/** What would help: a trimmer without these limits, or a few more sheets. */
-function withWaysOut(
-  { layout, trimmer, solver }: SetToPlan,
-  pieces: readonly Piece[],
-  shortage: PaperShortage,
-): PaperShortage {
-  const paper = layout.papers.get(shortage.paper)!;
-  const own = pieces.filter((piece) => piece.paper === paper.id);
-  const enough = (sheets: readonly SheetStock[], by: Trimmer | null): boolean =>
-    neverReasons({ ...paper, sheets }, own, by).size === 0 &&
-    planCuts(paperTask({ ...paper, sheets }, own, by).task, solver).kind === 'plan';
-
-  const trimmerLimits = trimmer !== null && enough(paper.sheets, null);
-  for (let count = 1; !trimmerLimits && count <= mostSheetsOffered; count += 1) {
-    for (const [stock, sheet] of paper.sheets.entries()) {
-      if (sheet.scrap || sheet.count === null) continue;
-      const more = paper.sheets.with(stock, { ...sheet, count: sheet.count + count });
-      if (enough(more, trimmer)) return { ...shortage, trimmerLimits, moreSheets: { stock, count } };
-    }
-  }
-  return { ...shortage, trimmerLimits };
-}
-
-/** Who is further short than this wants another paper or a smaller set. */
-const mostSheetsOffered = 5;
 
 /**
  * The largest smaller set, found by halving: fewer cards never need more of any piece, so what can be cut for n
  * cards can be cut for fewer.
  */
-function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['nearest'] {
+function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Nearest {
   const papersShort = short.map(({ paper }) => paper);
   const cut = (cards: number, papers: readonly string[]) => {
     const smaller = { ...set, layout: { ...set.layout, cards } };
@@ -132,7 +93,7 @@ function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['
       most = cards;
     } else {
       tooMany = cards;
-      proved = failed.some((answer) => answer.shortage.proved);
+      proved = failed.some((answer) => answer.proved);
     }
   }
   // The other papers gave more cards than these; should one not be planned again, a card fewer will do.
@@ -142,5 +103,5 @@ function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Shortage['
     if (planned.length < answers.length) continue;
     return { cards, proved: proved && cards === most, plan: assembledPlan(smaller, pieces, planned) };
   }
-  return null;
+  return { cards: 0, proved: proved && most === 0, plan: null };
 }

@@ -1,9 +1,10 @@
-import { type CuttingAnswer, type CuttingPlan, planCuts, usualEffort } from '../cutting/index.ts';
+import { type CuttingAnswer, type CuttingPlan, planCuts } from '../cutting/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { assert } from '../problem/index.ts';
 import { costUnitOf, exactCostOf, type Paper, shownCost } from '../stash/index.ts';
 import { assembledPlan } from './assembledPlan.ts';
 import { paperTask } from './cuttingTask.ts';
+import { whetherOnly } from './givesAll.ts';
 import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import type { SetToPlan } from './planSet.ts';
@@ -69,9 +70,6 @@ export function offeredOf(spares: readonly PieceSpares[]): ReadonlyMap<string, n
 
 /** How often one paper is planned again to find its spares. */
 const mostPlans = 24;
-
-/** Only what can be had is asked, not what short papers give instead. */
-const sparesEffort = { ...usualEffort, partial: false };
 
 /** A paper that so many pieces are cut from takes long to plan again and again. */
 const mostPieces = 2_000;
@@ -206,7 +204,7 @@ class PaperAgain {
     if (this.answers.size >= mostPlans) return null;
     const { paper } = this.of;
     const { trimmer, solver } = this.set;
-    const answer = planCuts(paperTask(paper, this.raised(more), trimmer).task, solver, sparesEffort);
+    const answer = planCuts(paperTask(paper, this.raised(more), trimmer).task, solver, whetherOnly);
     this.answers.set(more.join(), answer);
     return answer;
   }

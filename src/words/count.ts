@@ -40,6 +40,12 @@ export function listed(things: readonly string[]): string {
   return `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
 }
 
+/** Things to choose from: `a`, `a or b`, `a, b or c`. */
+export function either(things: readonly string[]): string {
+  if (things.length < 2) return things.join('');
+  return `${things.slice(0, -1).join(', ')} or ${things.at(-1)}`;
+}
+
 /** Whole numbers in order with runs drawn together: `1`, `1 and 2`, `1 to 4`, `1 to 3 and 7`. */
 export function numbersListed(numbers: readonly number[]): string {
   const runs: { first: number; last: number }[] = [];

@@ -21,14 +21,40 @@ function said(problem: Pick<PlanningProblem, 'code' | 'numbers'> & { readonly ax
   );
 }
 
+const noLimit = { sheets: 1, trimmer: 0, direction: 0, margins: 0, cardsProved: 1 };
+
 test('every planning problem says what was found and where the limit is', () => {
-  expect(said({ code: 'short', numbers: { missing: 8, need: 20, proved: 1, cards: 12, trimmer: 0 } })).toBe(
-    'Meadow is short: 8 of the 20 pieces for Panel are wanting. No way of cutting from edge to edge gives them all; that is proved. The papers of this set give 12 cards.',
+  expect(said({ code: 'short', numbers: { missing: 8, need: 20, proved: 1, cards: 12, ...noLimit } })).toBe(
+    'Meadow is short: 8 of the 20 pieces for Panel are wanting. No way of cutting from edge to edge gives them all; that is proved. The papers of this set give 12 cards and no more.',
   );
-  expect(said({ code: 'short', numbers: { missing: 1, need: 20, proved: 0, cards: 0, trimmer: 1 } })).toBe(
+  expect(
+    said({ code: 'short', numbers: { missing: 1, need: 20, proved: 0, cards: 0, ...noLimit, trimmer: 1 } }),
+  ).toBe(
     'Meadow is short: 1 of the 20 pieces for Panel is wanting. No way of cutting that gives them all was found. The limit is the trimmer: one that can be set anywhere and cuts any length would do. The papers of this set give not even one card.',
   );
-  expect(said({ code: 'pieceTooLarge', numbers: { width: inches(13), height: inches(5) } })).toBe(
+  expect(
+    said({
+      code: 'short',
+      numbers: {
+        missing: 9,
+        need: 9,
+        proved: 1,
+        cards: 3,
+        ...noLimit,
+        cardsProved: 0,
+        sheets: 0,
+        direction: 1,
+        margins: 1,
+      },
+    }),
+  ).toBe(
+    'There is no sheet of Meadow on hand. Meadow is short: 9 of the 9 pieces for Panel are wanting. No way of cutting from edge to edge gives them all; that is proved. The limit is the direction of the print: a quarter turn of the pieces would do. The limit is the margins: sheets that can be used to the edge would do. The papers of this set give 3 cards, as far as was found.',
+  );
+  const large = { width: inches(13), height: inches(5), direction: 0, margins: 0 };
+  expect(said({ code: 'pieceTooLarge', numbers: { ...large, direction: 1, margins: 1 } })).toBe(
+    'Panel (13 x 5 in) is larger than any sheet of Meadow, as the piece has to lie. It would come out if the print might be given a quarter turn. It would come out of a sheet that can be used to the edge.',
+  );
+  expect(said({ code: 'pieceTooLarge', numbers: large })).toBe(
     'Panel (13 x 5 in) is larger than any sheet of Meadow, as the piece has to lie.',
   );
   expect(

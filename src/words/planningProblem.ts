@@ -46,21 +46,36 @@ interface Told {
 const sentences = {
   short: ({ part, paper, number }) => {
     const missing = number('missing');
-    return (
-      `${paper} is short: ${missing} of the ${number('need')} pieces for ${part} ${missing === 1 ? 'is' : 'are'} wanting. ` +
-      (number('proved') === 1
-        ? 'No way of cutting from edge to edge gives them all; that is proved. '
-        : 'No way of cutting that gives them all was found. ') +
-      (number('trimmer') === 1
-        ? 'The limit is the trimmer: one that can be set anywhere and cuts any length would do. '
-        : '') +
-      (number('cards') > 0
-        ? `The papers of this set give ${counted(number('cards'), 'card')}.`
-        : 'The papers of this set give not even one card.')
-    );
+    const cards = number('cards');
+    const noMore = number('cardsProved') === 1;
+    return [
+      ...(number('sheets') === 0 ? [`There is no sheet of ${paper} on hand.`] : []),
+      `${paper} is short: ${missing} of the ${number('need')} pieces for ${part} ${missing === 1 ? 'is' : 'are'} wanting.`,
+      number('proved') === 1
+        ? 'No way of cutting from edge to edge gives them all; that is proved.'
+        : 'No way of cutting that gives them all was found.',
+      ...(number('trimmer') === 1
+        ? ['The limit is the trimmer: one that can be set anywhere and cuts any length would do.']
+        : []),
+      ...(number('direction') === 1
+        ? ['The limit is the direction of the print: a quarter turn of the pieces would do.']
+        : []),
+      ...(number('margins') === 1
+        ? ['The limit is the margins: sheets that can be used to the edge would do.']
+        : []),
+      cards > 0
+        ? `The papers of this set give ${counted(cards, 'card')}${noMore ? ' and no more' : ', as far as was found'}.`
+        : noMore
+          ? 'The papers of this set give not even one card.'
+          : 'No way was found to make even one card.',
+    ].join(' ');
   },
-  pieceTooLarge: ({ part, paper, size }) =>
-    `${part} (${size()}) is larger than any sheet of ${paper}, as the piece has to lie.`,
+  pieceTooLarge: ({ part, paper, size, number }) =>
+    [
+      `${part} (${size()}) is larger than any sheet of ${paper}, as the piece has to lie.`,
+      ...(number('direction') === 1 ? ['It would come out if the print might be given a quarter turn.'] : []),
+      ...(number('margins') === 1 ? ['It would come out of a sheet that can be used to the edge.'] : []),
+    ].join(' '),
   pieceTooNarrow: ({ part, size, length }) =>
     `${part} (${size()}) is narrower than the ${length('narrowest')} that the trimmer can hold.`,
   betweenMarks: ({ part, side, length }) =>

@@ -1,9 +1,16 @@
 import type { Layout } from '../layout/index.ts';
 import { showSize } from '../measure/index.ts';
-import type { NeverReason, PaperShortage, Piece, Shortage } from '../planning/index.ts';
+import type {
+  MoreSheets,
+  NeverReason,
+  PaperShortage,
+  Piece,
+  Shortage,
+  ShortageLimit,
+} from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
-import { counted, listed } from './count.ts';
+import { capital, counted, either, listed } from './count.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 
@@ -20,55 +27,74 @@ export function shortageSentences(shortage: Shortage, layout: Layout, showing: S
 }
 
 function paperSentences(
-  { paper: id, missing, proved, never, trimmerLimits, moreSheets }: PaperShortage,
+  short: PaperShortage,
   { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
   showing: Showing,
 ): readonly string[] {
-  const paper = layout.papers.get(id);
-  assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
-  const pieceOf = (pieceId: string) => {
-    const piece = pieces.find((candidate) => candidate.id === pieceId);
-    assert(piece !== undefined, 'A piece that is wanting is a piece of the set', { pieceId });
-    return piece;
-  };
-  const wanting = [...missing].map(([pieceId, count]) => {
-    const piece = pieceOf(pieceId);
-    const size = showSize(piece.size, showing.units, showing.glyphs);
-    return `${count} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${pieceId}, ${size})`;
+  const { missing, never, moreSheets } = short;
+  const paper = layout.papers.get(short.paper);
+  assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id: short.paper });
+  const own = pieces.filter((piece) => piece.paper === paper.id);
+  const sizeOf = (piece: Piece) => showSize(piece.size, showing.units, showing.glyphs);
+  const wanting = own.flatMap((piece) => {
+    const count = missing.get(piece.id) ?? 0;
+    if (count === 0) return [];
+    return [
+      `${count} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${piece.id}, ${sizeOf(piece)})`,
+    ];
   });
   const several = wanting.length > 1 || [...missing.values()].some((count) => count > 1);
+  const given = own.flatMap(({ id, part, need }) => {
+    const count = need - (missing.get(id) ?? 0);
+    if (count === 0) return [];
+    const all = count === need ? (need === 1 ? 'the one' : `all ${need}`) : `${count} of the ${need}`;
+    return [`${all} for ${partName(layout, part)}`];
+  });
+  const noSheets = paper.sheets.every(({ count }) => count === 0);
   return [
+    ...(noSheets ? [`There is no sheet of ${paper.name} on hand.`] : []),
     `${paper.name} is short: ${listed(wanting)} ${several ? 'are' : 'is'} wanting.`,
-    ...[...never].map(([pieceId, reason]) => {
-      const piece = pieceOf(pieceId);
-      const size = showSize(piece.size, showing.units, showing.glyphs);
-      return `${partName(layout, piece.part)} (${size}) ${neverWords[reason]}.`;
+    ...(given.length > 0 ? [`It gives ${listed(given)}.`] : []),
+    ...own.flatMap((piece) => {
+      const reason = never.get(piece.id);
+      return reason === undefined
+        ? []
+        : [`${capital(partName(layout, piece.part))} (${sizeOf(piece)}) ${neverWords[reason]}.`];
     }),
-    trimmerLimits
-      ? 'The limit is the trimmer: these sheets would give all the pieces to one that can be set anywhere and cuts any length.'
-      : `The limit is ${stockWords(paper, showing)}.${limitOfTurning[paper.up]}`,
-    proved
-      ? 'No way of cutting from edge to edge gives more; that is proved.'
-      : 'No way of cutting that gives more was found; that there is none is not proved.',
-    ...(moreSheets === null ? [] : [`${moreWords(moreSheets, paper, showing)} would be enough.`]),
+    ...(noSheets ? [] : limitSentences(short, paper, own, showing)),
+    proofSentence(short),
+    ...(moreSheets.length > 0 ? [moreSentence(moreSheets, paper, showing)] : []),
   ];
-}
-
-/** `1 more sheet of Meadow (12 x 12 in)`. */
-function moreWords(
-  { stock, count }: NonNullable<PaperShortage['moreSheets']>,
-  paper: Paper,
-  { units, glyphs }: Showing,
-): string {
-  const size = paper.sheets[stock]?.size;
-  assert(size !== undefined, 'More sheets are offered of a size that is on hand', { stock });
-  return `${count} more ${count === 1 ? 'sheet' : 'sheets'} of ${paper.name} (${showSize(size, units, glyphs)})`;
 }
 
 const neverWords = {
   'too-large': 'is larger than any sheet gives in one piece, as the piece has to lie',
   'too-narrow': 'is narrower than the trimmer can hold',
+  trimmer: 'cannot be cut on this trimmer, not even one',
+  direction: 'comes out of no sheet as its print has to lie; with a quarter turn it would',
+  margins: 'comes out of no sheet less its margins; out of one that can be used to the edge it would',
 } as const satisfies Record<NeverReason, string>;
+
+function limitSentences(
+  { limits, never }: PaperShortage,
+  paper: Paper,
+  pieces: readonly Piece[],
+  showing: Showing,
+): readonly string[] {
+  if (limits.length > 0) return limits.map((limit) => `The limit is ${limitWords[limit]}.`);
+  // Of what no sheet gives, more sheets would give no more.
+  if (pieces.every(({ id }) => never.has(id))) return [];
+  const turning = pieces.some(({ turn }) => turn === 'locked') ? limitOfTurning[paper.up] : '';
+  return [`The limit is ${stockWords(paper, showing)}.${turning}`];
+}
+
+const limitWords = {
+  trimmer:
+    'the trimmer: these sheets would give all the pieces to one that can be set anywhere and cuts any length',
+  direction:
+    'the direction of the print: these sheets would give all the pieces if they might be given a quarter turn',
+  margins: 'the margins: these sheets would give all the pieces if they could be used to the edge',
+} as const satisfies Record<ShortageLimit, string>;
 
 const limitOfTurning = {
   any: '',
@@ -76,19 +102,43 @@ const limitOfTurning = {
   'two-way': ' Its print may be turned half round but not a quarter.',
 } as const;
 
-/** `the two sheets of Meadow (12 x 12 in)`. */
+function proofSentence({ proved, missingProved }: PaperShortage): string {
+  if (missingProved) return 'No way of cutting from edge to edge gives more; that is proved.';
+  if (proved)
+    return 'No way of cutting from edge to edge gives them all; that is proved. Whether fewer need be wanting is not.';
+  return 'No way of cutting that gives more was found; that there is none is not proved.';
+}
+
+/** `1 more sheet of Meadow (12 x 12 in) would be enough.` */
+function moreSentence(more: readonly MoreSheets[], paper: Paper, { units, glyphs }: Showing): string {
+  const ways = more.map(({ stock, count }) => {
+    const sheet = paper.sheets[stock];
+    assert(sheet !== undefined, 'More sheets are offered of a stock that is listed', { stock });
+    const sheets = `${count}${sheet.count === 0 ? '' : ' more'} ${count === 1 ? 'sheet' : 'sheets'}`;
+    return `${sheets} of ${paper.name} (${showSize(sheet.size, units, glyphs)})`;
+  });
+  const words = `${either(ways)} would be enough`;
+  if (more.some(({ proved }) => !proved)) return `${words}; whether fewer would do is not proved.`;
+  return more.some(({ count }) => count > 1) ? `${words}, and no fewer.` : `${words}.`;
+}
+
+/** `what there is of Meadow: 2 sheets of 12 x 12 in and 1 scrap of 3 x 9 in`. */
 function stockWords(paper: Paper, showing: Showing): string {
-  const stocks = paper.sheets.map(
-    ({ count, scrap, size }) =>
-      `${count === null ? 'sheets' : count === 0 ? `no ${scrap ? 'scraps' : 'sheets'}` : counted(count, scrap ? 'scrap' : 'sheet')} of ${showSize(size, showing.units, showing.glyphs)}`,
-  );
-  if (stocks.length === 0) return `${paper.name}, of which there is no sheet`;
+  const stocks = paper.sheets.map(({ count, scrap, size }) => {
+    const noun = scrap ? 'scrap' : 'sheet';
+    const shown = showSize(size, showing.units, showing.glyphs);
+    if (count === null) return `as many ${noun}s of ${shown} as needed`;
+    return `${count === 0 ? `no ${noun}s` : counted(count, noun)} of ${shown}`;
+  });
   return `what there is of ${paper.name}: ${listed(stocks)}`;
 }
 
 function nearestSentence({ nearest, pieces }: Shortage, wanted: number): string {
-  if (nearest === null) return 'These papers give not even one card.';
   const withSpares = pieces.some(({ spare }) => spare > 0) ? ' with all the spares' : '';
+  if (nearest.cards === 0) {
+    if (nearest.proved) return `These papers give not even one card${withSpares}.`;
+    return `No way was found to make even one card${withSpares}; that there is none is not proved.`;
+  }
   const cards = counted(nearest.cards, 'card');
   if (nearest.proved)
     return `The nearest that can be done: these papers give ${cards} of ${wanted}${withSpares}, and no more.`;

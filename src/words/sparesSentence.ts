@@ -3,7 +3,7 @@ import type { NextSpare, PieceSpares, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { CostUnit, Paper } from '../stash/index.ts';
 import { amount } from './costWords.ts';
-import { counted, listed } from './count.ts';
+import { counted, either, listed } from './count.ts';
 import { partName } from './partName.ts';
 
 /** What the sentences on spares are about. */
@@ -86,9 +86,4 @@ function takesWords(
     return `costs ${amount(cost)} more${taken.length === 0 ? '' : `: ${listed(taken)}`}`;
   if (taken.length > 0) return `takes ${listed(taken)}`;
   return cost > 0 ? `takes ${Number(cost.toFixed(1))} square inches of paper more` : 'takes other sheets';
-}
-
-/** `a`, `a or b`, `a, b or c`. */
-function either(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
 }
