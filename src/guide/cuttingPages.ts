@@ -46,7 +46,10 @@ export function cuttingPages(matter: Matter, paper: Paper, stepsBefore: SittingC
       withNext: true,
     }),
     { content: docketOf(paper, showing).map((sentence) => line(sentence)), withNext: true },
-    { ...line(`${planSentence(paper, plan)} ${effortSentence(paper, plan)}`), withNext: true },
+    {
+      ...line(`${planSentence(paper, plan)} ${effortSentence(paper, plan, matter.trimmer)}`),
+      withNext: true,
+    },
     ...slackSentences(paper, plan, showing).map((sentence) => ({
       ...careful(matter, sentence, widthPt),
       withNext: true,
@@ -170,6 +173,8 @@ function pictured(
     axis: described.axis,
     from: measuredFrom(step, given, trimmer?.measuringEdge ?? 'left'),
     set: described.set,
+    dial: step.dial ?? null,
+    otherSide: step.otherSide ?? false,
     repeat: described.repeat,
     rest: described.rest,
     restLeft: rest !== null && table.get(rest)?.goes.kind === 'leftover',

@@ -29,6 +29,7 @@ import {
   takenOf,
   toBuy,
   toolsFor,
+  trimmerSentences,
 } from '../words/index.ts';
 import { cuttingPages } from './cuttingPages.ts';
 import { frontFigure } from './frontFigure.ts';
@@ -153,11 +154,10 @@ function opening(matter: Matter, contents: readonly Folioed[]): readonly Block[]
   ];
 }
 
-/** For whose trimmer the guide is, and on which side it measures. */
+/** For whose trimmer the guide is. */
 function trimmerWords(trimmer: Trimmer | null, matter: Matter): string {
   if (trimmer === null) return 'For any trimmer that can be set to these lengths.';
-  const marks = trimmer.marks === null ? '' : ` with a mark every ${lengthIn(matter.showing)(trimmer.marks)}`;
-  return `For a trimmer${marks} that measures on the ${trimmer.measuringEdge}.`;
+  return trimmerSentences(trimmer, matter.showing).join(' ');
 }
 
 /** Warns when the lengths of the layout can only be rounded in the units of the guide. */
@@ -204,6 +204,9 @@ function picturesExplained(matter: Matter): readonly Block[] {
   const directed = [...matter.layout.papers.values()].some(({ up }) => up !== 'any');
   const words = [
     `Each setting has its picture. The sheet lies as you turn it under the blade, and the blade runs up and down the page. The heavy rule on the ${edge} is the measuring edge: push the work against it, and the pieces come off on that side, drawn a little apart.`,
+    ...(matter.plan.steps.some(({ otherSide }) => otherSide)
+      ? ['Where the heavy rule stands on the other side of the work, measure on that side of the blade.']
+      : []),
     'Letters name the finished parts; the strokes under a picture count the passes of the blade. What is left over is drawn empty, with its size.',
     ...(directed
       ? [

@@ -31,6 +31,8 @@ const step: PicturedStep = {
   size: { width: inches(12), height: inches(12) },
   axis: 'height',
   from: 'top',
+  dial: null,
+  otherSide: false,
   set: inches(5),
   repeat: 2,
   rest: inches(2),
@@ -119,6 +121,21 @@ describe('stepPicture', () => {
     expect(turnOf('bottom', 'left')).toBe(90);
     expect(turnOf('right', 'right')).toBe(0);
     expect(turnOf('bottom', 'right')).toBe(-90);
+  });
+
+  test('measures across from the measuring edge where that is told', () => {
+    const across = stepPicture({ ...step, otherSide: true }, { ...manner, measuringEdge: 'right' }, 260);
+    expect(across).toEqual(stepPicture(step, manner, 260));
+  });
+
+  test('tells beside the length what the ruler reads for it', () => {
+    const textsOf = (dial: Length | null) =>
+      drawnMarks(stepPicture({ ...step, dial }, manner, 260).marks).flatMap(({ mark }) =>
+        mark.kind === 'text' ? [mark.text] : [],
+      );
+    expect(textsOf(inches(159, 32))).toContain('5 in (ruler 4.96875 in)');
+    expect(textsOf(null)).toContain('5 in');
+    expect(textsOf(zero)).toContain('5 in');
   });
 
   test('keeps the numbers apart', () => {

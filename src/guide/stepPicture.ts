@@ -26,6 +26,10 @@ export interface PicturedStep {
   /** The edge of the upright work that lies at the measuring edge. */
   readonly from: Edge;
   readonly set: Length;
+  /** What the trimmer's ruler reads for it; `null`: just that. */
+  readonly dial: Length | null;
+  /** Whether it is measured on the other side of the blade. */
+  readonly otherSide: boolean;
   readonly repeat: number;
   /** What remains along `axis`; zero for nothing. */
   readonly rest: Length;
@@ -57,11 +61,13 @@ export interface PictureManner {
 /**
  * The picture of one setting: the workpiece as the hand turns it under the blade, the pieces a little apart.
  *
- * The blade runs up and down and pieces come off at the measuring edge, the heavy rule. Work whose height is
- * measured lies on its side, `from` at the measuring edge, and its hatch turns with it. The picture is
- * `widthPt` wide; what it shows of the paper has true proportions.
+ * The blade runs up and down and pieces come off at the measuring edge, the heavy rule; across from it where they are
+ * measured on the other side of the blade. Work whose height is measured lies on its side, `from` at that edge, and
+ * its hatch turns with it. The picture is `widthPt` wide; what it shows of the paper has true proportions.
  */
-export function stepPicture(step: PicturedStep, manner: PictureManner, widthPt: number): Row {
+export function stepPicture(step: PicturedStep, usual: PictureManner, widthPt: number): Row {
+  const across = usual.measuringEdge === 'left' ? 'right' : 'left';
+  const manner: PictureManner = step.otherSide ? { ...usual, measuringEdge: across } : usual;
   const plate = plateOf(step, manner, widthPt);
   const { pieces, rest } = plate;
   const hatch = { ...manner.hatch, turnDegrees: manner.hatch.turnDegrees + plate.turnDegrees };
@@ -258,7 +264,9 @@ function numberMarks(
   // The setting stands between the crop ticks of the first piece, or below them when it is too narrow.
   const below = numbersBelow(bottom, typeface, widthPt);
   const first = plate.pieces[0];
-  if (first !== undefined) marks.push(below(manner.length(step.set), first, { weight: 'semibold' }));
+  const read = step.dial === null || step.dial <= 0 ? '' : ` (ruler ${manner.length(step.dial)})`;
+  const setting = `${manner.length(step.set)}${read}`;
+  if (first !== undefined) marks.push(below(setting, first, { weight: 'semibold' }));
 
   // The other side of the work, beside it.
   const side = beyond(plate, 'far', 9);

@@ -2,7 +2,7 @@ export { describeSteps, effortOf, type StepDescription } from './description.ts'
 export { smallestUseful, worthKeeping } from './leftover.ts';
 export { type Portion, type Sitting, sittings } from './sittings.ts';
 export { canSquare, type Squaring, squaredSize } from './squaring.ts';
-export { type Effort, type Leftover, passesOn, type Step } from './step.ts';
+export { type Effort, type Leftover, passesOn, type Step, strokesOf } from './step.ts';
 export { type SheetToCut, stepsFor, type Trimming, type TrimmingOptions } from './steps.ts';
 export {
   cutLimitsOf,

@@ -41,6 +41,11 @@ export interface Effort {
   readonly turns: number;
 }
 
+/** Blade strokes of a step when so many equal workpieces lie together at a stroke, at least 1. */
+export function strokesOf(step: Step, sheetsAtOnce: number): number {
+  return Math.ceil(step.take.length / sheetsAtOnce) * passesOn(step, 0);
+}
+
 /** Blade strokes on the workpiece `take[index]`: one for each piece cut off, but none for the last where nothing is left. */
 export function passesOn(step: Step, index: number): number {
   return step.rest[index] === null ? step.repeat - 1 : step.repeat;

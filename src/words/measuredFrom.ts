@@ -7,16 +7,25 @@ import type { Workpiece } from './workpiece.ts';
  *
  * Work whose height is measured lies on its side with its top there; other work stands upright. A squaring cut
  * chooses by what it measures: the margin itself, or the sheet from the edge across it. `given` is what the step
- * measures off.
+ * measures off. What is measured on the other side of the blade lies with that edge there.
  */
 export function measuredFrom(
-  { axis, squares }: Pick<Step, 'axis' | 'squares'>,
+  step: Pick<Step, 'axis' | 'squares' | 'otherSide'>,
   given: readonly Workpiece[],
   measuringEdge: 'left' | 'right',
 ): Edge {
-  if (squares === undefined) return axis === 'height' ? 'top' : measuringEdge;
+  const { axis, squares } = step;
+  if (squares === undefined) return axis === 'height' ? 'top' : sideOf(step, measuringEdge);
   const isMargin = given.every(({ goes }) => goes.kind === 'leftover');
   return isMargin ? squares : opposite[squares];
+}
+
+/** The side of the blade on which a step is measured. */
+export function sideOf(
+  { otherSide }: Pick<Step, 'otherSide'>,
+  measuringEdge: 'left' | 'right',
+): 'left' | 'right' {
+  return otherSide ? opposite[measuringEdge] : measuringEdge;
 }
 
 const opposite = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' } as const satisfies Record<

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { zero } from '../measure/index.ts';
 import type { PaperOutcome, Plan } from '../planning/index.ts';
+import type { Trimmer } from '../trimming/index.ts';
 import { effortSentence, leftoverSentences, planSentence, slackSentences } from './planSentence.ts';
 import { meadowSet, size } from './testing/meadowSet.ts';
 
@@ -60,6 +62,32 @@ test('the effort is counted in passes, settings and quarter turns', () => {
   expect(effortSentence(meadow, having({ passes: 1, settings: 1, turns: 0 }))).toBe('1 pass and 1 setting.');
   expect(effortSentence(meadow, having({ passes: 0, settings: 0, turns: 0 }))).toBe(
     'Nothing to cut: the sheets are the pieces.',
+  );
+});
+
+test('the effort tells the strokes of the blade where sheets are cut together', () => {
+  const stacking = (sheetsAtOnce: number): Trimmer => ({
+    name: '',
+    marks: null,
+    longest: null,
+    narrowest: null,
+    reach: { measuringSide: null, otherSide: null },
+    correction: zero,
+    measuringEdge: 'left',
+    hand: 'right',
+    sheetsAtOnce,
+    cutsPerSitting: null,
+  });
+  // Two passes on the sheet, and two on each of the two strips: these can lie together.
+  expect(effortSentence(meadow, plan, stacking(2))).toBe(
+    '6 passes, 2 settings and 2 quarter turns. In stacks of up to 2 that is 4 strokes of the blade.',
+  );
+  expect(effortSentence(meadow, plan, stacking(1))).toBe('6 passes, 2 settings and 2 quarter turns.');
+  const single = { ...plan, steps: plan.steps.slice(0, 1), leftovers: [...plan.leftovers] };
+  const finished = new Map(['a', 'b'].map((id) => [id, 'panel/meadow']));
+  const papers = having({ passes: 2, settings: 1, turns: 0 }).papers;
+  expect(effortSentence(meadow, { ...single, finished, papers }, stacking(2))).toBe(
+    '2 passes and 1 setting.',
   );
 });
 

@@ -2,7 +2,7 @@ import { type Axis, showLengthWithUnit, showSize } from '../measure/index.ts';
 import type { PaperOutcome, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper, Up } from '../stash/index.ts';
-import { type Step, sittings, type Trimmer } from '../trimming/index.ts';
+import { type Step, sittings, strokesOf, type Trimmer } from '../trimming/index.ts';
 import { amount } from './costWords.ts';
 import { capital, counted, countedInWords, listed } from './count.ts';
 import type { Showing } from './showing.ts';
@@ -27,15 +27,29 @@ export function planSentence(paper: Paper, plan: Plan): string {
   return `${used} of ${paper.name}${spent}; ${proofOf(outcome)}.`;
 }
 
-/** The work one paper asks for: `9 passes, 2 settings, 1 quarter turn.` */
-export function effortSentence(paper: Paper, plan: Plan): string {
+/**
+ * The work one paper asks for: `9 passes, 2 settings and 1 quarter turn.`, and how few strokes of the blade it is where
+ * the trimmer cuts several sheets at once.
+ */
+export function effortSentence(paper: Paper, plan: Plan, trimmer: Trimmer | null = null): string {
   const { passes, settings, turns } = outcomeOf(paper, plan);
   if (passes === 0) return 'Nothing to cut: the sheets are the pieces.';
   return `${listed([
     counted(passes, 'pass'),
     counted(settings, 'setting'),
     ...(turns > 0 ? [counted(turns, 'quarter turn')] : []),
-  ])}.`;
+  ])}.${stackedWords(paper, plan, trimmer)}`;
+}
+
+function stackedWords(paper: Paper, plan: Plan, trimmer: Trimmer | null): string {
+  const most = trimmer?.sheetsAtOnce ?? 1;
+  if (most === 1) return '';
+  const table = tableOf(plan);
+  const strokes = plan.steps
+    .filter(({ take }) => table.get(take[0] ?? '')?.paper === paper.id)
+    .reduce((sum, step) => sum + strokesOf(step, most), 0);
+  if (strokes === outcomeOf(paper, plan).passes) return '';
+  return ` In stacks of up to ${most} that is ${counted(strokes, 'stroke')} of the blade.`;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { inches, millimetres, zero } from '../measure/index.ts';
+import { inches, lengthOfTicks, millimetres, zero } from '../measure/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { stepSentence, stepWords } from './stepSentence.ts';
 import { meadowSet } from './testing/meadowSet.ts';
@@ -42,9 +42,60 @@ describe('stepWords', () => {
   test('point the top of the print to the measuring edge of the trimmer at hand', () => {
     const right = stepWords(plan, { layout, trimmer }, typed);
     expect(right[0]!.lay).toBe('Lay it sideways, the top of the print to the right.');
-    expect(right[1]!.cut).toContain('Up to 2 may lie together.');
     const left = stepWords(plan, { layout, trimmer: { ...trimmer, measuringEdge: 'left' } }, typed);
     expect(left[0]!.lay).toContain('to the left');
+  });
+
+  test('say how many stacks there are to cut where several pieces lie together', () => {
+    const cut = (sheetsAtOnce: number, workpieces = 2) => {
+      const ids = Array.from({ length: workpieces }, (_, index) => `s${index + 1}`);
+      const sheets = ids.map((id) => ({ ...plan.sheets[0]!, id }));
+      const { step, axis, set } = plan.steps[0]!;
+      const gives = ids.map((id) => [`${id}a`, `${id}b`]);
+      const rest = ids.map((id) => `${id}c`);
+      const halves = { step, axis, set, repeat: 2, take: ids, gives, rest };
+      const finished = new Map([...gives.flat(), ...rest].map((id) => [id, 'panel/meadow']));
+      const many = { ...plan, sheets, steps: [halves], finished, leftovers: [] };
+      return stepWords(many, { layout, trimmer: { ...trimmer, sheetsAtOnce } }, typed)[0]!.cut;
+    };
+    expect(cut(1)).toBe('Cut 2 pieces off each: 4 passes in all.');
+    expect(cut(2)).toBe('Cut 2 pieces off each: 4 passes in all. All 2 in one stack: 2 strokes.');
+    expect(cut(2, 6)).toBe('Cut 2 pieces off each: 12 passes in all. In 3 stacks of 2: 6 strokes.');
+    expect(cut(3, 7)).toBe('Cut 2 pieces off each: 14 passes in all. In 3 stacks of up to 3: 6 strokes.');
+    expect(cut(2, 1)).toBe('Cut 2 pieces off: 2 passes.');
+  });
+
+  test('say what to set where a test cut found the ruler off, and where that is on it', () => {
+    const read = (dial: number) => {
+      const steps = plan.steps.map((step) =>
+        step.step === 1 ? { ...step, dial: lengthOfTicks(dial) } : step,
+      );
+      const { set, mark } = stepWords({ ...plan, steps }, { layout, trimmer }, typed)[0]!;
+      return `${set} ${mark}`.trim();
+    };
+    expect(read(inches(159, 32))).toBe(
+      'Set 5 in, which on your trimmer reads 4 31/32 in. Between marks, halfway between the 4 15/16 and the 5 mark.',
+    );
+    expect(read(inches(319, 64))).toBe(
+      'Set 5 in, which on your trimmer reads 4 63/64 in. Between marks, 1/64 in short of the 5 mark.',
+    );
+    expect(read(inches(81, 16))).toBe(
+      'Set 5 in, which on your trimmer reads 5 1/16 in. At the mark halfway between the 5 and the 5 1/8 mark.',
+    );
+    expect(read(inches(5) - 320)).toContain('Between marks, a hair short of the 5 mark.');
+    expect(read(0)).toBe(
+      'Set 5 in: your ruler reads nothing so short, so draw a line there and lay it under the blade.',
+    );
+  });
+
+  test('say on which side of the blade a length is measured that is beyond the reach', () => {
+    const steps = plan.steps.map((step) => ({ ...step, otherSide: true as const }));
+    const across = (measuringEdge: 'left' | 'right') =>
+      stepWords({ ...plan, steps }, { layout, trimmer: { ...trimmer, measuringEdge } }, typed)[0]!;
+    expect(across('right').set).toBe('Set 5 in on the other side of the blade, the left.');
+    expect(across('right').lay).toBe('Lay it sideways, the top of the print to the left.');
+    expect(across('left').set).toBe('Set 5 in on the other side of the blade, the right.');
+    expect(across('left').lay).toBe('Lay it sideways, the top of the print to the right.');
   });
 
   test('say where the mark of a marked trimmer is', () => {

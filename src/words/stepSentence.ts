@@ -3,10 +3,10 @@ import { type Axis, inches, type Length, type Size, showLengthWithUnit, showSize
 import type { Piece, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
-import type { Step, Trimmer } from '../trimming/index.ts';
+import { type Step, strokesOf, type Trimmer } from '../trimming/index.ts';
 import { capital, counted, listed, numbersListed } from './count.ts';
 import { whereOnRuler } from './length.ts';
-import { measuredFrom } from './measuredFrom.ts';
+import { measuredFrom, sideOf } from './measuredFrom.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 import { isSliver, tableOf, type Workpiece } from './workpiece.ts';
@@ -15,7 +15,7 @@ import { isSliver, tableOf, type Workpiece } from './workpiece.ts';
 export interface StepWords {
   readonly step: number;
   readonly paper: string;
-  /** `Set 5 in.` */
+  /** `Set 5 in.`; where a test cut found the ruler off, `Set 5 in, which on your trimmer reads 4 31/32 in.` */
   readonly set: string;
   /** Where the trimmer's marks have it: `halfway between the 1/2 and the 3/4 mark`; empty without a marked trimmer. */
   readonly mark: string;
@@ -56,8 +56,8 @@ export function stepWords(
     return {
       step: step.step,
       paper: paper.id,
-      set: `Set ${length(step.set)}.`,
-      mark: markWords(step.set, trimmer, showing),
+      set: settingWords(step, trimmer, length),
+      mark: markWords(step.dial ?? step.set, trimmer, showing),
       take: `Take ${takenWords(taken, paper)}, ${each(taken)}${size(first.size)}.`,
       lay: layWords(step, taken, { given, turned: turnedAt(step, plan, taken), paper, trimmer, length }),
       cut: cutWords(step, trimmer),
@@ -84,11 +84,22 @@ export function stepSentence(words: StepWords): string {
     .join(' ');
 }
 
+/** The length, on which side of the blade if not the usual one, and what the ruler reads for it if not the same. */
+function settingWords(step: Step, trimmer: Trimmer | null, length: (length: Length) => string): string {
+  const { set, dial } = step;
+  const edge = sideOf(step, trimmer?.measuringEdge ?? 'left');
+  const side = step.otherSide ? ` on the other side of the blade, the ${edge}` : '';
+  if (dial === undefined) return `Set ${length(set)}${side}.`;
+  if (dial > 0) return `Set ${length(set)}, which on your trimmer reads ${length(dial)}.`;
+  return `Set ${length(set)}: your ruler reads nothing so short, so draw a line there and lay it under the blade.`;
+}
+
 /**
  * The mark of the trimmer, as a sentence of its own after the setting; without a marked trimmer the exact length
  * where it can only be said in the other units.
  */
 function markWords(set: Length, trimmer: Trimmer | null, { units, glyphs }: Showing): string {
+  if (set <= 0) return '';
   if (trimmer === null || trimmer.marks === null) {
     const other = units === 'in' ? 'mm' : 'in';
     const exact = showLengthWithUnit(set, other, glyphs);
@@ -97,7 +108,11 @@ function markWords(set: Length, trimmer: Trimmer | null, { units, glyphs }: Show
   }
   // The trimmer's own marks tell in which units it is numbered.
   const own = trimmer.marks % inches(1, 64) === 0 ? 'in' : 'mm';
-  const where = whereOnRuler(set, { units: own, step: trimmer.marks }, glyphs);
+  const exactly = whereOnRuler(set, { units: own, step: trimmer.marks }, glyphs);
+  // What no eye sees is not told in figures.
+  const past = set % trimmer.marks;
+  const unseen = Math.min(past, trimmer.marks - past) < inches(1, 64);
+  const where = unseen ? exactly.replace(/about [\d.]+\s\w+ (past|short of)/, 'a hair $1') : exactly;
   // There is a mark just there, if a shorter one.
   const told = where.replace(': halfway', ': at the mark halfway');
   return `${own === units ? capital(told.slice(told.indexOf(': ') + 2)) : told}.`;
@@ -147,14 +162,16 @@ function layWords(
   const { axis } = step;
   const size = sizeOf(taken);
   const it = taken.length === 1 ? 'it' : 'them';
+  const measuringEdge = of.trimmer?.measuringEdge ?? 'left';
+  const side = sideOf(step, measuringEdge);
   if (step.squares !== undefined) {
-    const edge = measuredFrom(step, of.given, of.trimmer?.measuringEdge ?? 'left');
-    return `Lay ${it} with the ${edge} edge at the measuring edge.`;
+    const edge = measuredFrom(step, of.given, measuringEdge);
+    return `Lay ${it} with the ${edge} edge ${step.otherSide ? `on the ${side}, where it is measured` : 'at the measuring edge'}.`;
   }
   const how = [
     ...(of.paper.up === 'any' ? [] : [standings[axis]]),
     ...(of.paper.up === 'one-way' && axis === 'height'
-      ? [`the top of the print to the ${of.trimmer?.measuringEdge ?? 'measuring edge'}`]
+      ? [`the top of the print to the ${of.trimmer === null ? 'measuring edge' : side}`]
       : []),
     ...(size.width === size.height ? [] : [`with the side of ${of.length(size[axis])} along the ruler`]),
   ].join(', ');
@@ -165,19 +182,27 @@ function layWords(
 
 const standings = { width: 'upright', height: 'sideways' } as const satisfies Record<Axis, string>;
 
-function cutWords({ take, repeat, rest, squares }: Step, trimmer: Trimmer | null): string {
+function cutWords(step: Step, trimmer: Trimmer | null): string {
+  const { take, repeat, rest, squares } = step;
   const whole = rest[0] === null;
   const passes = take.length * (whole ? repeat - 1 : repeat);
   const several = take.length > 1;
   const how = whole
     ? `Cut ${several ? 'each' : 'it'} into ${repeat}`
     : `Cut ${counted(repeat, 'piece')} off${several ? ' each' : ''}`;
-  const together =
-    several && trimmer !== null && trimmer.sheetsAtOnce > 1
-      ? ` Up to ${trimmer.sheetsAtOnce} may lie together.`
-      : '';
   const squaring = squares === undefined ? '' : ` This squares the ${squares} edge.`;
-  return `${how}: ${counted(passes, 'pass')}${several ? ' in all' : ''}.${squaring}${together}`;
+  return `${how}: ${counted(passes, 'pass')}${several ? ' in all' : ''}.${squaring}${stackWords(step, trimmer)}`;
+}
+
+/** ` In 3 stacks of 2: 3 strokes.`; empty where nothing is stacked. */
+function stackWords(step: Step, trimmer: Trimmer | null): string {
+  const { length: count } = step.take;
+  const most = trimmer?.sheetsAtOnce ?? 1;
+  if (count === 1 || most === 1) return '';
+  const strokes = counted(strokesOf(step, most), 'stroke');
+  const stacks = Math.ceil(count / most);
+  if (stacks === 1) return ` All ${count} in one stack: ${strokes}.`;
+  return ` In ${stacks} stacks of ${count % most === 0 ? '' : 'up to '}${most}: ${strokes}.`;
 }
 
 /** `4 pieces for panel and 2 strips for step 5`. */

@@ -24,6 +24,7 @@ import {
   sparesSentences,
   stepSentence,
   stepWords,
+  trimmerSentences,
 } from '../../../src/words/index.ts';
 import { openLayout, openPile, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
@@ -103,12 +104,13 @@ function planText(
   const steps = stepWords(plan, { layout, trimmer }, showing);
   const lines = [`${layout.title}: ${counted(layout.cards, 'card')}`.replace(/^: /, ''), ''];
   lines.push(...papers.map((paper) => planSentence(paper, plan)));
+  if (trimmer !== null) lines.push(...trimmerSentences(trimmer, showing));
   const breaks = sittingsSentence(plan, trimmer);
   if (breaks !== '') lines.push(breaks);
   const told = { layout, plan, spares };
   if (made !== null) lines.push(sparesMadeSentence(told));
   for (const paper of papers) {
-    lines.push('', ...docketOf(paper, showing), effortSentence(paper, plan));
+    lines.push('', ...docketOf(paper, showing), effortSentence(paper, plan, trimmer));
     lines.push(...slackSentences(paper, plan, showing));
     if (made === null) lines.push(...sparesSentences(paper, told));
     for (const words of steps.filter((step) => step.paper === paper.id)) {
