@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { a4Format, type Booklet, letterFormat } from '../drawing/index.ts';
 import { plainTypeface } from '../drawing/testing/plainTypeface.ts';
-import { showLengthWithUnit } from '../measure/index.ts';
+import { inches, showLengthWithUnit } from '../measure/index.ts';
+import type { Trimmer } from '../trimming/index.ts';
 import { type GuideRequest, guideOf } from './guide.ts';
 import { fieldSet, hostileSet, planned, restfulTrimmer, tideSet } from './testing/sets.ts';
 import { cornersOf, drawnMarks, groupsIn, wordsIn } from './testing/walk.ts';
@@ -112,6 +113,25 @@ test('a guide for a trimmer on the right says so, and stops where its owner rest
   expect(words).toContain('the top of the print to the right');
   expect(words).toContain('A good place to stop: what follows is for sitting 2.');
   expect(words).not.toContain('to the left');
+});
+
+test('a guide for a ruler that is off and short says what to set, and where', async () => {
+  const trimmer: Trimmer = {
+    ...restfulTrimmer,
+    reach: { measuringSide: inches(4), otherSide: inches(12) },
+    correction: inches(1, 32),
+    sheetsAtOnce: 3,
+  };
+  const request = await planned(tideSet(), trimmer);
+  const words = guideOf({ ...request, sheetFormat: 'letter', units: 'in', typeface: plainTypeface })
+    .pages.map(({ marks }) => wordsIn(marks))
+    .join(' ');
+  expect(words).toContain('worked with the left hand');
+  expect(words).toContain('more than its ruler reads; each step says what to set.');
+  expect(words).toContain('measure on that side of the blade');
+  expect(words).toContain('on the other side of the blade, the left.');
+  expect(words).toMatch(/which on your trimmer reads .* \(ruler /);
+  expect(words).toMatch(/in one stack: \d+ stroke|In \d+ stacks of/);
 });
 
 test('the same request gives the same pages', async () => {
