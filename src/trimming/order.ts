@@ -21,15 +21,22 @@ export interface SettingOrder {
  * level, one setting more on each; a level is cut down to its most hopeful tables when it grows wide. The
  * result is proved the best where no table was dropped that could have led to a better one. Work is bounded by
  * counting tables, so that answers do not depend on the machine.
+ *
+ * With `quick` the first good order is taken as it is.
  */
-export function settingOrder(table: ReadonlySet<ToCut>, kinds: Workpieces): SettingOrder {
+export function settingOrder(
+  table: ReadonlySet<ToCut>,
+  kinds: Workpieces,
+  { quick = false } = {},
+): SettingOrder {
   const needed = neededSettings();
   const cutAt = settingCuts(kinds);
   const start: Stage = { table, wanting: needed(table), set: null, before: null, rounds: 0 };
-  const quick = searchLevels(start, cutAt, needed, { width: narrowLevel, most: Infinity });
-  assert(quick.best !== null, 'Whatever is on the table can be cut', { table: keyOf(table) });
-  const { best } = quick;
+  const narrow = { width: quick ? narrowestLevel : narrowLevel, most: Infinity };
+  const { best, droppedBound } = searchLevels(start, cutAt, needed, narrow);
+  assert(best !== null, 'Whatever is on the table can be cut', { table: keyOf(table) });
   if (best.length === start.wanting) return { settings: best, bound: best.length };
+  if (quick) return { settings: best, bound: Math.min(best.length, droppedBound) };
 
   const width = Math.max(narrowLevel, Math.floor(tableBudget / (best.length * best.length)));
   const better = searchLevels(start, cutAt, needed, { width, most: best.length - 1 });
@@ -37,8 +44,9 @@ export function settingOrder(table: ReadonlySet<ToCut>, kinds: Workpieces): Sett
   return { settings, bound: Math.min(settings.length, better.droppedBound) };
 }
 
-/** Tables kept on a level of the quick search. */
+/** Tables kept on a level of the first search, and where no other follows. */
 const narrowLevel = 24;
+const narrowestLevel = 3;
 /** Tables looked at by the thorough one, about; with twelve settings a level keeps some seven hundred. */
 const tableBudget = 100_000;
 

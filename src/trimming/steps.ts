@@ -39,6 +39,8 @@ export interface TrimmingOptions {
   readonly firstStep?: number;
   /** Shortest side of a leftover that is kept; `smallestUseful` unless given. */
   readonly smallest?: Length;
+  /** Takes the first good order of settings, for an answer at once; false unless given. */
+  readonly quick?: boolean;
 }
 
 /**
@@ -55,14 +57,14 @@ export interface TrimmingOptions {
 export function stepsFor(
   sheets: readonly SheetToCut[],
   trimmer: Trimmer | null,
-  { firstStep = 1, smallest = smallestUseful }: TrimmingOptions = {},
+  { firstStep = 1, smallest = smallestUseful, quick = false }: TrimmingOptions = {},
 ): Trimming {
   const kinds = new Workpieces(trimmer);
   const table = new Table(trimmer, smallest);
   for (const [index, sheet] of sheets.entries()) {
     table.lay(workpieceOf(sheet, trimmer, kinds), sheet.id, index);
   }
-  const order = settingOrder(new Set(table.kindsToCut()), kinds);
+  const order = settingOrder(new Set(table.kindsToCut()), kinds, { quick });
   const steps: Step[] = [];
   for (const set of order.settings) {
     for (let round = table.nextRound(set); round !== null; round = table.nextRound(set)) {
