@@ -19,12 +19,14 @@ export interface CutPaper {
 
 /**
  * The plan of a set whose papers have all been cut, paper after paper, with steps for the hand; replayed before it
- * is returned, and an assertion fails when it does not come out.
+ * is returned, and an assertion fails when it does not come out. With `quick` the steps are in the first good order
+ * that is found.
  */
 export function assembledPlan(
   { layout, trimmer }: Pick<CardSet, 'layout' | 'trimmer'>,
   pieces: readonly Piece[],
   papers: readonly CutPaper[],
+  { quick = false } = {},
 ): Plan {
   const sheets: PlannedSheet[] = [];
   const steps: Step[] = [];
@@ -39,7 +41,7 @@ export function assembledPlan(
       return Array.from({ length: times }, () => ({ stock, size, squaring: margin, tree }));
     });
     const named = toCut.map((sheet, index) => ({ ...sheet, id: `${id}-${index + 1}` }));
-    const trimmed = stepsFor(named, trimmer, { firstStep: steps.length + 1 });
+    const trimmed = stepsFor(named, trimmer, { firstStep: steps.length + 1, quick });
     sheets.push(...named.map((sheet) => ({ id: sheet.id, paper: id, stock: sheet.stock, size: sheet.size })));
     steps.push(...trimmed.steps);
     for (const [workpiece, item] of trimmed.finished) finished.set(workpiece, cut.pieces[item]!.id);

@@ -8,6 +8,7 @@ export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
 export type { PlanningProgress } from './progress.ts';
+export { quickSet } from './quickSet.ts';
 export type {
   MoreSheets,
   Nearest,

@@ -64,7 +64,7 @@ function cutEachPaper(
     // What no sheet gives is short, be the rest of the paper as it may.
     if (neverReasons(paper, own, trimmer).size > 0)
       return [{ kind: 'short', paper, pieces: own, proved: true }];
-    const answer = planCuts(cut.task, solver, whetherOnly);
+    const answer = planCuts(cut.task, solver, whetherOnly, report);
     if (answer.kind === 'short') return [{ kind: 'short', paper, pieces: own, proved: answer.proved }];
     report(answer);
     return [{ kind: 'plan', paper: id, paperTask: cut, plan: answer }];
