@@ -53,7 +53,7 @@ describe('the dependency rule finds', () => {
       "import { canary as other } from './canary.ts';\nexport const canary = () => other;",
     );
     found = cruise(house);
-  });
+  }, 60_000);
 
   it.each(planted)('%s', (rule, file) => {
     expect(found).toContain(`error ${rule}: ${file}`);
