@@ -6,15 +6,33 @@ const parts = readdirSync('src', { withFileTypes: true })
   .filter((entry) => entry.isDirectory())
   .map((entry) => entry.name);
 
-export default defineConfig({
-  entry: {
-    ...Object.fromEntries(parts.map((part) => [`${part}/index`, `src/${part}/index.ts`])),
-    'cli/main': 'apps/cli/main.ts',
+export default defineConfig([
+  {
+    entry: {
+      ...Object.fromEntries(parts.map((part) => [`${part}/index`, `src/${part}/index.ts`])),
+      'cli/main': 'apps/cli/main.ts',
+      'planner/index': 'apps/planner/index.ts',
+      'planner/nodeWorker': 'apps/planner/nodeWorker.ts',
+    },
+    format: 'esm',
+    platform: 'neutral',
+    target: 'es2023',
+    dts: true,
+    clean: true,
+    external: [/^node:/],
   },
-  format: 'esm',
-  platform: 'neutral',
-  target: 'es2023',
-  dts: true,
-  clean: true,
-  external: [/^node:/],
-});
+  // The planner for browsers, with all it needs: these files can be served as they are.
+  {
+    entry: { planner: 'apps/planner/browser.ts', webWorker: 'apps/planner/webWorker.ts' },
+    outDir: 'dist/browser',
+    format: 'esm',
+    platform: 'browser',
+    target: 'es2023',
+    dts: false,
+    minify: true,
+    external: [/^node:/],
+    noExternal: ['highs'],
+    // The solver looks for its machine code beside the script it stands in.
+    copy: [{ from: 'node_modules/highs/build/highs.wasm', to: 'dist/browser' }],
+  },
+]);

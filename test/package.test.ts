@@ -44,10 +44,27 @@ describe('the packed package', () => {
     expect(run(process.execPath, 'use.mjs')).toBe('213360 function\n');
   });
 
+  it('plans a new layout in a worker', () => {
+    writeFileSync(
+      folder.path('plan.mjs'),
+      `import { readLayoutFile, starterLayout } from 'cardwright/files';
+       import { arrange } from 'cardwright/layout';
+       import { planner } from 'cardwright/planner';
+       const { layout } = readLayoutFile(starterLayout({ units: 'in' }));
+       const { kind } = await planner().plan({ layout, arrangement: arrange(layout), trimmer: null });
+       console.log(kind);`,
+    );
+    // Nothing closes the planner: idle, it lets the process end.
+    expect(run(process.execPath, 'plan.mjs')).toBe('plan\n');
+  });
+
   it('brings its types, examples and schema, and none of its tests or workings', () => {
     const listed = run('find', join('node_modules', 'cardwright'), '-type', 'f').split('\n');
     const has = (name: string) => listed.some((path) => path.endsWith(name));
     expect(has('dist/measure/index.d.ts')).toBe(true);
+    expect(has('dist/planner/index.d.ts')).toBe(true);
+    for (const name of ['planner.js', 'webWorker.js', 'highs.wasm'])
+      expect(has(`dist/browser/${name}`)).toBe(true);
     expect(has('schema/card.schema.json')).toBe(true);
     expect(has('examples/lantern-walk.card.json')).toBe(true);
     expect(has('assets/fonts/OFL.txt')).toBe(true);
