@@ -44,3 +44,12 @@ export const usualEffort: SearchEffort = {
   sheetChoices: 40,
   partial: true,
 };
+
+/** About ten seconds more where a task is not settled before. */
+export const thoroughEffort: SearchEffort = {
+  ...usualEffort,
+  positions: 1000,
+  gridSplits: 50_000_000,
+  splits: 3_000_000_000,
+  ruinWork: 120_000_000,
+};

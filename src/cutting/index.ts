@@ -8,7 +8,7 @@ export type {
 } from './answer.ts';
 export { type BestPattern, bestPattern } from './bestPattern.ts';
 export type { CutTree } from './cutTree.ts';
-export { type SearchEffort, usualEffort } from './effort.ts';
+export { type SearchEffort, thoroughEffort, usualEffort } from './effort.ts';
 export { firstPlan } from './firstPlan.ts';
 export { highsSolver } from './highsSolver.ts';
 export { measurable, stripsOf } from './measuring.ts';

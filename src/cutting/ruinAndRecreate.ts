@@ -21,10 +21,11 @@ export interface RuinRequest {
 /**
  * Places as much as it can of what is wanted on just these sheets.
  *
- * Ruin and recreate on cut trees, with late acceptance, after T. Gardeyn & T. Wauters, "A goal-driven ruin and
+ * Ruin and recreate on cut trees, after T. Gardeyn & T. Wauters, "A goal-driven ruin and
  * recreate heuristic for the 2D variable-sized bin packing problem with guillotine constraints" (2022): branches are
- * taken out of the sheets, what is out is put in again where it leaves the largest rooms, and the change is kept when
- * it is no worse than the state some steps ago. Ends when everything has its place or the work is used up.
+ * taken out of the sheets, what is out is put in again where it leaves the largest rooms. A change that makes things
+ * worse is kept with a chance that falls as the work is used up (simulated annealing, S. Kirkpatrick et al. 1983; the
+ * late acceptance of the paper came to less in the same work). Ends when everything has its place or the work is used up.
  */
 export function ruinAndRecreate(request: RuinRequest): { readonly open: OpenSheets; readonly work: number } {
   const { task, wanted, kinds, weights } = request;
@@ -47,10 +48,10 @@ export function ruinAndRecreate(request: RuinRequest): { readonly open: OpenShee
     }
   };
   const ruin = () => {
-    const places = 1 + chance.below(tuned.places);
+    const places = 1 + chance.below(mostPlaces);
     for (let n = 0; n < places && open.pieces > 0; n++) {
       let node = open.piece(chance.below(open.pieces));
-      if (open.rooms > 0 && chance.fraction() < tuned.beside) {
+      if (open.rooms > 0 && chance.fraction() < besideRoom) {
         // What stands beside a room.
         const row = open.parent(open.room(chance.below(open.rooms)));
         if (row >= 0) {
@@ -58,29 +59,28 @@ export function ruinAndRecreate(request: RuinRequest): { readonly open: OpenShee
           node = parts[chance.below(parts.length)]!;
         }
       }
-      const most = 1 + chance.below(tuned.most);
+      const most = 1 + chance.below(mostTogether);
       while (open.parent(node) >= 0 && open.piecesIn(open.parent(node), most + 1) <= most)
         node = open.parent(node);
       work += 20;
       const above = open.parent(node);
       open.remove(node);
-      if (above >= 0 && chance.fraction() < tuned.drawIn) open.drawIn(open.parent(above));
+      if (above >= 0 && chance.fraction() < drawnIn) open.drawIn(open.parent(above));
     }
   };
-  const valueNow = () => open.weightOut / perSheet - tuned.roomy * open.roominess;
+  const valueNow = () => open.weightOut / perSheet - roomWeight * open.roominess;
 
   recreate(0);
   open.keep();
   let current = valueNow();
   let least = open.weightOut;
   request.onBetter?.(open);
-  const history = new Float64Array(tuned.history).fill(current);
-  for (let round = 0; open.weightOut > 0 && work < request.work; round++) {
+  while (open.weightOut > 0 && work < request.work) {
     ruin();
-    recreate(tuned.overlooked);
+    recreate(overlooking);
     const value = valueNow();
-    const slot = round % history.length;
-    if (value <= current || value <= history[slot]!) {
+    const heat = hottest * (coldest / hottest) ** (work / request.work);
+    if (value < current - heat * Math.log(chance.fraction())) {
       current = value;
       open.keep();
       if (open.weightOut < least) {
@@ -90,19 +90,19 @@ export function ruinAndRecreate(request: RuinRequest): { readonly open: OpenShee
     } else {
       open.undo();
     }
-    history[slot] = current;
-    tuned.rounds++;
   }
   return { open, work };
 }
 
-export const tuned = {
-  places: 3,
-  beside: 0.5,
-  most: 6,
-  drawIn: 0.5,
-  roomy: 0.02,
-  history: 200,
-  overlooked: 0.01,
-  rounds: 0,
-};
+/** A ruin is at up to so many places, each a branch of up to so many pieces. */
+const mostPlaces = 3;
+const mostTogether = 6;
+/** Share of the places that are beside a room, and of those where what is left is drawn in. */
+const besideRoom = 0.25;
+const drawnIn = 0.5;
+/** Chance that a room is overlooked when something is put in. */
+const overlooking = 0.01;
+/** What large rooms are worth beside what is out, which is counted in sheets; and what a worsening may be, about. */
+const roomWeight = 0.1;
+const hottest = 0.03;
+const coldest = 0.001;
