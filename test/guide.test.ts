@@ -33,6 +33,15 @@ async function planOf(name: string): Promise<PlanRecord> {
   return JSON.parse((await cardwright(['plan', `examples/${name}.card.json`, '--json'])).out) as PlanRecord;
 }
 
+describe('the guide --with-spares', () => {
+  it('counts the spares among the pieces and the bases that are scored', async () => {
+    const words = (await readPdf(await guideOf('kite-day', '--with-spares'))).pages.map(wordsOf).join(' ');
+    // Seven sheets of chalk give a fifteenth base for nothing.
+    expect(words).toContain('Lay each of the 15 bases open');
+    expect(words).toContain('15, 1 spare');
+  });
+});
+
 describe.each(examples.flatMap((name) => formats.map((format) => ({ name, ...format }))))(
   'the guide of $name on $sheet in $units, read back by pdf.js',
   ({ name, sheet, units, widthPt, heightPt }) => {

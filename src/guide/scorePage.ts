@@ -16,7 +16,7 @@ import { hatchOf, lengthIn, type Matter, sizeIn } from './matter.ts';
 
 /** How the bases are scored: the opened base drawn with its score line, in words and measured; nothing where none is. */
 export function scorePage(matter: Matter): readonly Block[] {
-  const { layout, showing, styles, typeface, widthPt } = matter;
+  const { layout, plan, showing, styles, typeface, widthPt } = matter;
   const { size, fold, papers } = layout.base;
   const scores = scoresOf(size, fold);
   const paper = papers[0];
@@ -81,7 +81,8 @@ export function scorePage(matter: Matter): readonly Block[] {
     typeface,
   });
 
-  const bases = counted(layout.cards + layout.base.spare, 'base');
+  const cut = plan.pieces.filter(({ part }) => part === 'base').reduce((sum, { need }) => sum + need, 0);
+  const bases = counted(cut, 'base');
   const said = scores.map(({ axis, at }) => {
     const side = axis === 'width' ? 'left' : 'top';
     const rest = minus(opened[axis], at);
