@@ -1,7 +1,8 @@
-import { type LinearSolver, planCuts } from '../src/cutting/index.ts';
+import { type CuttingPlan, firstPlan, type LinearSolver, planCuts } from '../src/cutting/index.ts';
+import { faultsOf } from '../src/cutting/testing/checkTree.ts';
 import { percent, quantile, spread, sum, three, timed } from './figures.ts';
 import { cutsEdgeToEdge, mostPieces, packers } from './packers.ts';
-import { practicalSets } from './sets.ts';
+import { type PracticalSet, practicalSets } from './sets.ts';
 
 /** Seeds of the sets: this one and those after it. */
 const firstSeed = 20_261_125;
@@ -12,29 +13,45 @@ const frameMilliseconds = 1000 / 60;
 export function practical(solver: LinearSolver, count: number): void {
   const sets = practicalSets(count, firstSeed);
   console.log(`Practical sets: ${count}, seeds ${firstSeed} to ${firstSeed + count - 1}`);
-  for (const set of sets.slice(0, 4)) planCuts(set, solver); // warm
+  for (const set of sets.slice(0, 6)) planCuts(set, solver); // warm
+  for (const set of sets) firstPlan(set);
 
+  const firsts = sets.map((set) => {
+    const { value, milliseconds } = atBest(() => firstPlan(set));
+    if (value !== null) sound(set, value);
+    return { set, plan: value, milliseconds };
+  });
   const ours = sets.map((set) => {
     const { value: answer, milliseconds } = timed(() => planCuts(set, solver));
     if (answer.kind !== 'plan') throw new Error(`seed ${set.seed}: no plan, and one sheet is without number`);
-    const proved = answer.cost === answer.bound;
-    const sheets = answer.patterns.reduce((sum, { times }) => sum + times, 0);
-    return { set, cost: answer.cost, bound: answer.bound, proved, sheets, milliseconds };
+    sound(set, answer);
+    return { set, answer, proved: answer.cost === answer.bound, sheets: sheetsOf(answer), milliseconds };
   });
+
   const open = ours.filter(({ proved }) => !proved);
   console.log(`  least cost, proved: ${count - open.length} of ${count}`);
-  for (const { set, cost, bound } of open)
-    console.log(`    open: seed ${set.seed}, cost ${cost}, at least ${bound}`);
+  for (const { set, answer } of open)
+    console.log(`    open: seed ${set.seed}, cost ${answer.cost}, at least ${answer.bound}`);
   console.log(`  plan and proof: ${spread(ours.map(({ milliseconds }) => milliseconds))}`);
+
+  const firstTimes = firsts.map(({ milliseconds }) => milliseconds);
+  const found = firsts.filter(({ plan }) => plan !== null);
+  const dearer = firsts.flatMap(({ plan }, at) => (plan === null ? [] : plan.cost / ours[at]!.answer.cost));
+  const frames = [0.5, 0.95, 1].map((share) => three(quantile(firstTimes, share) / frameMilliseconds));
+  console.log(`  first plan: ${spread(firstTimes)}; found for ${found.length} of ${count}`);
+  console.log(
+    `    cost / least cost: median ${three(quantile(dearer, 0.5))}, 95 % under ${three(quantile(dearer, 0.95))}`,
+  );
+  console.log(
+    `    time / one frame of ${frameMilliseconds.toFixed(1)} ms: median ${frames[0]}, 95 % under ${frames[1]}, most ${frames[2]}`,
+  );
 
   const comparable = ours.filter(({ set }) => set.oneSize);
   const theirs = Object.entries(packers).map(([name, pack]) => {
-    const given = comparable.filter(({ set }) => {
-      return set.items.reduce((sum, { need }) => sum + need, 0) <= (mostPieces[name] ?? Infinity);
-    });
-    for (const { set } of given.slice(0, 4)) pack(set); // warm
+    const given = comparable.filter(({ set }) => piecesOf(set) <= (mostPieces[name] ?? Infinity));
+    for (const { set } of given) if (piecesOf(set) < 300) pack(set); // warm
     const runs = given.map(({ set, sheets: least }) => {
-      const { value: sheets, milliseconds } = timed(() => pack(set));
+      const { value: sheets, milliseconds } = atBest(() => pack(set));
       return { set, least, sheets: sheets.length, cuttable: sheets.every(cutsEdgeToEdge), milliseconds };
     });
     return { name, runs };
@@ -52,19 +69,34 @@ export function practical(solver: LinearSolver, count: number): void {
     );
     for (const { set } of better) console.log(`      fewer: seed ${set.seed}`);
   }
-  const ratios = comparable.map(
-    ({ set, milliseconds }) =>
-      milliseconds /
-      Math.min(...theirs.flatMap(({ runs }) => runs.find((run) => run.set === set)?.milliseconds ?? [])),
-  );
+  const ratiosOf = (all: readonly { readonly set: PracticalSet; readonly milliseconds: number }[]) =>
+    all
+      .filter(({ set }) => set.oneSize)
+      .map(({ set, milliseconds }) => {
+        const rivals = theirs.flatMap(({ runs }) => runs.find((run) => run.set === set)?.milliseconds ?? []);
+        return milliseconds / Math.min(...rivals);
+      });
   console.log(
-    `  plan and proof / the fastest of the packers: median ${three(quantile(ratios, 0.5))}; ` +
-      `/ one frame of ${frameMilliseconds.toFixed(1)} ms: median ` +
-      three(
-        quantile(
-          ours.map(({ milliseconds }) => milliseconds / frameMilliseconds),
-          0.5,
-        ),
-      ),
+    `    time / that of the fastest of them: first plan ${three(quantile(ratiosOf(firsts), 0.5))} at the median, ` +
+      `plan and proof ${three(quantile(ratiosOf(ours), 0.5))}`,
   );
+}
+
+/** The least of five times: what is short is easily disturbed. */
+function atBest<T>(run: () => T): { readonly value: T; readonly milliseconds: number } {
+  const runs = Array.from({ length: 5 }, () => timed(run));
+  return { value: runs[0]!.value, milliseconds: Math.min(...runs.map(({ milliseconds }) => milliseconds)) };
+}
+
+function sound(set: PracticalSet, plan: CuttingPlan): void {
+  const faults = faultsOf(set, plan);
+  if (faults.length > 0) throw new Error(`seed ${set.seed}: ${faults.join(', ')}`);
+}
+
+function sheetsOf(plan: CuttingPlan): number {
+  return sum(plan.patterns.map(({ times }) => times));
+}
+
+function piecesOf(set: PracticalSet): number {
+  return sum(set.items.map(({ need }) => need));
 }
