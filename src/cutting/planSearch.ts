@@ -216,6 +216,8 @@ export function searchPlan(
       const free = counts.map((count, sheet) =>
         some.reduce((left, { column, times: t }) => (column.sheet === sheet ? left - t : left), count),
       );
+      // The linear programme's answer is a rounded one and may take a sheet more than there are.
+      if (free.some((count) => count < 0)) continue;
       const found = attempt(rest, free);
       if (typeof found !== 'string') return [...some, ...found];
     }

@@ -80,6 +80,30 @@ describe('the answer follows the task', () => {
   });
 });
 
+test('five kinds from limited sheets and scraps, where the linear answer takes more sheets than there are', () => {
+  const task: CuttingTask = {
+    items: [
+      { width: 95, height: 138, need: 278, turns: true },
+      { width: 105, height: 25, need: 140, turns: false },
+      { width: 40, height: 14, need: 279, turns: false },
+      { width: 105, height: 36, need: 139, turns: true },
+      { width: 49, height: 124, need: 140, turns: false },
+    ],
+    sheets: [
+      { width: 297, height: 420, count: null, cost: 124_740 },
+      { width: 305, height: 305, count: 12, cost: 93_025 },
+      { width: 148, height: 210, count: 10, cost: 31_080 },
+      { width: 83, height: 170, count: 1, cost: 0 },
+      { width: 169, height: 147, count: 1, cost: 0 },
+      { width: 152, height: 154, count: 1, cost: 0 },
+    ],
+    limits: unlimited,
+  };
+  const answer = outcome(task);
+  expect(answer.kind).toBe('plan');
+  if (answer.kind === 'plan') expect(answer.cost / answer.bound).toBeLessThan(1.01);
+});
+
 describe('tasks beyond what can be settled still get a true plan and a true bound', () => {
   const cases: [string, CuttingTask][] = [
     [
