@@ -25,13 +25,13 @@ import { yardstick } from './yardstick.ts';
  *
  * With `bins`: --processes N (0: only show what is kept); --classes 2,4; --sample for the first of each class and size; --keep FILE for another
  * file of results than the usual one (a run goes on where the last with that file stopped), --fresh for none.
- * With `stock` and `bins`: --effort WORD.
+ * With `stock` and `bins`: --effort usual or thorough, which is what they have by themselves.
  */
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     turned: { type: 'boolean', default: false },
-    effort: { type: 'string', default: 'usual' },
+    effort: { type: 'string' },
     processes: { type: 'string', default: '1' },
     classes: { type: 'string', default: '1,2,3,4,5,6,7,8,9,10' },
     sample: { type: 'boolean', default: false },
@@ -40,8 +40,7 @@ const { values, positionals } = parseArgs({
   },
 });
 const [what = 'all', count = '60'] = positionals;
-if (!(values.effort in efforts)) throw new Error(`--effort: ${Object.keys(efforts).join(' or ')}`);
-const effort = values.effort as EffortName;
+const effort = effortNamed(values.effort ?? (what === 'all' ? 'usual' : 'thorough'));
 const turned = values.turned;
 const solver = highsSolver(await load());
 
@@ -73,4 +72,9 @@ else {
   }
   if (samples || what === 'growth') growth(!samples);
   if (samples || what === 'start') coldStart();
+}
+
+function effortNamed(word: string): EffortName {
+  if (word in efforts) return word as EffortName;
+  throw new Error(`--effort: ${Object.keys(efforts).join(' or ')}, not ${word}`);
 }
