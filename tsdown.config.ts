@@ -19,7 +19,7 @@ export default defineConfig([
     target: 'es2023',
     dts: true,
     clean: true,
-    external: [/^node:/],
+    deps: { neverBundle: [/^node:/] },
   },
   // The planner for browsers, with all it needs: these files can be served as they are.
   {
@@ -30,8 +30,7 @@ export default defineConfig([
     target: 'es2023',
     dts: false,
     minify: true,
-    external: [/^node:/],
-    noExternal: ['highs'],
+    deps: { neverBundle: [/^node:/], alwaysBundle: ['highs'] },
     // The solver looks for its machine code beside the script it stands in.
     copy: [{ from: 'node_modules/highs/build/highs.wasm', to: 'dist/browser' }],
   },
