@@ -20,6 +20,8 @@ const planted: readonly [rule: string, file: string, code: string][] = [
   ['arrows-of-cutting', 'src/cutting/canary.ts', "export type { Paper } from '../stash/index.ts';"],
   ['only-through-index', 'src/words/canary.ts', "export { zero } from '../measure/length.ts';"],
   ['apps-only-through-index', 'apps/cli/canary.ts', "export { zero } from '../../src/measure/length.ts';"],
+  ['apps-apart-planner', 'apps/planner/canary.ts', "export { main } from '../cli/main.ts';"],
+  ['packages-of-app-planner', 'apps/planner/canaryPackage.ts', "export { Command } from 'commander';"],
   ['packages-of-layout', 'src/layout/canary.ts', "export { z } from 'zod';"],
   ['no-node-in-library', 'src/files/canary.ts', "export { readFile } from 'node:fs/promises';"],
   ['library-knows-no-app', 'src/guide/canary.ts', "export { main } from '../../apps/cli/main.ts';"],
