@@ -60,7 +60,11 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
       .description(says)
       .addHelpText('after', example(...examples));
   const json = () => new Option('--json', 'as JSON, to be read by programs');
-  const trimmer = () => new Option('--trimmer <file>', 'plan for this trimmer (a *.trimmer.json file)');
+  const trimmer = () =>
+    new Option(
+      '--trimmer <file>',
+      'plan for this trimmer (a *.trimmer.json file): what it can do and how far its ruler is off',
+    );
   const spares = () =>
     new Option('--with-spares', 'make all the spares that come for nothing from the same sheets');
   const output = (what: string) =>
