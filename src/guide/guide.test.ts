@@ -127,6 +127,7 @@ test('a guide for a ruler that is off and short says what to set, and where', as
     .pages.map(({ marks }) => wordsIn(marks))
     .join(' ');
   expect(words).toContain('worked with the left hand');
+  expect(words).toContain('Your left hand works the blade; the right holds the work');
   expect(words).toContain('more than its ruler reads; each step says what to set.');
   expect(words).toContain('measure on that side of the blade');
   expect(words).toContain('on the other side of the blade, the left.');

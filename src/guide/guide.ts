@@ -204,6 +204,7 @@ function picturesExplained(matter: Matter): readonly Block[] {
   const directed = [...matter.layout.papers.values()].some(({ up }) => up !== 'any');
   const words = [
     `Each setting has its picture. The sheet lies as you turn it under the blade, and the blade runs up and down the page. The heavy rule on the ${edge} is the measuring edge: push the work against it, and the pieces come off on that side, drawn a little apart.`,
+    ...(matter.trimmer === null ? [] : [handWords[matter.trimmer.hand]]),
     ...(matter.plan.steps.some(({ otherSide }) => otherSide)
       ? ['Where the heavy rule stands on the other side of the work, measure on that side of the blade.']
       : []),
@@ -221,6 +222,11 @@ function picturesExplained(matter: Matter): readonly Block[] {
   ].join(' ');
   return [heading(matter, 'How to read the cutting pictures'), paragraphOf(matter, '', words)];
 }
+
+const handWords = {
+  left: 'Your left hand works the blade; the right holds the work and stays behind the guard.',
+  right: 'Your right hand works the blade; the left holds the work and stays behind the guard.',
+} as const satisfies Record<Trimmer['hand'], string>;
 
 /** The pile edge-on and the order of putting a card together. */
 function assembly(matter: Matter): readonly Block[] {

@@ -42,7 +42,7 @@ function randomSet(seed: number) {
   });
   const trimmer: Trimmer = {
     name: '',
-    marks: int(0, 1) === 0 ? null : inches(1, [4, 8, 16][int(0, 2)]!),
+    marks: int(0, 1) === 0 ? null : inches(1, 2 ** int(2, 4)),
     longest: perhaps(5, 13),
     narrowest: perhaps(1, 2),
     reach: { measuringSide: perhaps(1, 6), otherSide: perhaps(3, 9) },
