@@ -1,5 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import type { SparesRecord } from '../src/planning/index.ts';
 import { type PlanRecord, replay } from '../src/replay/index.ts';
 import { cardwright, scratchFolder } from './commandLine.ts';
 
@@ -173,11 +174,6 @@ describe('plan --with-spares', () => {
 
   async function planned(...args: string[]): Promise<PlanRecord & { spares: SparesRecord }> {
     return JSON.parse((await cardwright(args)).out) as PlanRecord & { spares: SparesRecord };
-  }
-
-  interface SparesRecord {
-    readonly made: boolean;
-    readonly offers: readonly { readonly piece: string; readonly offered: number }[];
   }
 });
 

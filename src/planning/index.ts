@@ -2,6 +2,7 @@ export type { CardSet } from './cardSet.ts';
 export { checkSet, usualMarks } from './checkSet.ts';
 export { type PlanningCode, type PlanningProblem, planningCodes } from './codes.ts';
 export { type PaperTask, paperTask } from './cuttingTask.ts';
+export { largestKept } from './largestKept.ts';
 export type { Piece } from './piece.ts';
 export { dealt, piecesOf } from './pieces.ts';
 export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
@@ -25,4 +26,5 @@ export {
   risks,
   sparesOf,
 } from './spares.ts';
+export { type OfferRecord, type SparesRecord, sparesRecord } from './sparesRecord.ts';
 export { type TightFit, tightFitsOf } from './tightFit.ts';

@@ -59,6 +59,7 @@ describe('spares that come for nothing', () => {
         proved: true,
         // The third strip is cut through to its end: from two passes to three.
         passes: 1,
+        leftover: null,
         next: { kind: 'costs', cost: 1, sheets: 1, scraps: 0, proved: true },
       },
     ]);

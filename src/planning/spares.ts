@@ -1,10 +1,12 @@
 import { type CuttingAnswer, type CuttingPlan, planCuts } from '../cutting/index.ts';
 import type { Layout } from '../layout/index.ts';
+import type { Size } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { costUnitOf, exactCostOf, type Paper, shownCost } from '../stash/index.ts';
 import { assembledPlan } from './assembledPlan.ts';
 import { paperTask } from './cuttingTask.ts';
 import { whetherOnly } from './givesAll.ts';
+import { largestKept } from './largestKept.ts';
 import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import type { SetToPlan } from './planSet.ts';
@@ -26,6 +28,8 @@ export interface PieceSpares {
   readonly proved: boolean;
   /** Passes that the paper takes more than in the plan, once these spares and those named before are made. */
   readonly passes: number;
+  /** The largest leftover of the paper that is kept then; `null`: none. Spares are cut from what else would be kept. */
+  readonly leftover: Size | null;
   /** One spare more than those offered; `null` where that was not asked. */
   readonly next: NextSpare | null;
 }
@@ -99,7 +103,7 @@ function paperSpares(set: SetToPlan, plan: Plan, paper: Paper): readonly PieceSp
       made: made[index]!,
       offered: found.most,
       proved: refused !== null && paperAgain.refutes(refused),
-      passes: paperAgain.morePasses(taken, made),
+      ...paperAgain.outcomeOf(taken, made),
       next: refused === null ? null : paperAgain.priceOf(refused),
     });
   }
@@ -234,16 +238,20 @@ class PaperAgain {
     };
   }
 
-  /** Passes over those of the plan; the plan itself where it makes as many already. The new cutting is replayed. */
-  morePasses(more: readonly number[], made: readonly number[]): number {
-    if (more.every((count, index) => count <= made[index]!)) return 0;
+  /** What it takes to make so many more: the plan itself where it does already, else a new cutting, replayed. */
+  outcomeOf(more: readonly number[], made: readonly number[]): Pick<PieceSpares, 'passes' | 'leftover'> {
+    const { paper } = this.of;
+    if (more.every((count, index) => count <= made[index]!))
+      return { passes: 0, leftover: largestKept(this.plan, paper.id) };
     const answer = this.answerFor(more);
     assert(answer?.kind === 'plan' && this.isFree(answer), 'Spares that are offered were planned', { more });
-    const { paper } = this.of;
     const raised = this.raised(more);
     const cut = { paper: paper.id, paperTask: paperTask(paper, raised, this.set.trimmer), plan: answer };
     const again = assembledPlan(this.set, raised, [{ kind: 'plan', ...cut }]);
-    return again.papers.get(paper.id)!.passes - this.plan.papers.get(paper.id)!.passes;
+    return {
+      passes: again.papers.get(paper.id)!.passes - this.plan.papers.get(paper.id)!.passes,
+      leftover: largestKept(again, paper.id),
+    };
   }
 
   private isFree(answer: CuttingAnswer): boolean {

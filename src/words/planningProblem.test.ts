@@ -30,7 +30,7 @@ test('every planning problem says what was found and where the limit is', () => 
   expect(
     said({ code: 'short', numbers: { missing: 1, need: 20, proved: 0, cards: 0, ...noLimit, trimmer: 1 } }),
   ).toBe(
-    'Meadow is short: 1 of the 20 pieces for Panel is wanting. No way of cutting that gives them all was found. The limit is the trimmer: one that can be set anywhere and cuts any length would do. The papers of this set give not even one card.',
+    'Meadow is short: 1 of the 20 pieces for Panel is wanting. No way of cutting that gives them all was found. The limit is the trimmer: one without its limits would do. The papers of this set give not even one card.',
   );
   expect(
     said({

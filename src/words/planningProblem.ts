@@ -54,9 +54,7 @@ const sentences = {
       number('proved') === 1
         ? 'No way of cutting from edge to edge gives them all; that is proved.'
         : 'No way of cutting that gives them all was found.',
-      ...(number('trimmer') === 1
-        ? ['The limit is the trimmer: one that can be set anywhere and cuts any length would do.']
-        : []),
+      ...(number('trimmer') === 1 ? ['The limit is the trimmer: one without its limits would do.'] : []),
       ...(number('direction') === 1
         ? ['The limit is the direction of the print: a quarter turn of the pieces would do.']
         : []),

@@ -89,8 +89,7 @@ function limitSentences(
 }
 
 const limitWords = {
-  trimmer:
-    'the trimmer: these sheets would give all the pieces to one that can be set anywhere and cuts any length',
+  trimmer: 'the trimmer: these sheets would give all the pieces to one without its limits',
   direction:
     'the direction of the print: these sheets would give all the pieces if they might be given a quarter turn',
   margins: 'the margins: these sheets would give all the pieces if they could be used to the edge',

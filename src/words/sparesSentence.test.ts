@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
+import { inches } from '../measure/index.ts';
 import type { PaperOutcome, PieceSpares } from '../planning/index.ts';
 import { sparesMadeSentence, sparesSentences } from './sparesSentence.ts';
 import { meadowSet } from './testing/meadowSet.ts';
 
 const { layout, plan } = meadowSet();
+const typed = { units: 'in', glyphs: 'typed' } as const;
 const meadow = layout.papers.get('meadow')!;
 
 const offer: PieceSpares = {
@@ -14,12 +16,17 @@ const offer: PieceSpares = {
   offered: 2,
   proved: true,
   passes: 1,
+  leftover: { width: inches(12), height: inches(2) },
   next: { kind: 'costs', cost: 1, sheets: 1, scraps: 0, proved: true },
 };
 
 function said(spare: Partial<PieceSpares>, outcome: Partial<PaperOutcome> = {}): readonly string[] {
   const papers = new Map([['meadow', { ...plan.papers.get('meadow')!, ...outcome }]]);
-  return sparesSentences(meadow, { layout, plan: { ...plan, papers }, spares: [{ ...offer, ...spare }] });
+  return sparesSentences(
+    meadow,
+    { layout, plan: { ...plan, papers }, spares: [{ ...offer, ...spare }] },
+    typed,
+  );
 }
 
 test('what comes for nothing is said with its passes, and the price of one more', () => {
@@ -29,6 +36,13 @@ test('what comes for nothing is said with its passes, and the price of one more'
   ]);
   expect(said({ passes: 0 })[0]).toContain('with no pass more.');
   expect(said({ passes: -2 })[0]).toContain('2 passes fewer.');
+});
+
+test('a leftover that the spares are cut from is named', () => {
+  expect(said({ leftover: { width: inches(4), height: inches(2) } })[1]).toBe(
+    'The largest leftover is then 4 x 2 in, not 12 x 2 in.',
+  );
+  expect(said({ leftover: null })[1]).toBe('They use up what would be kept, 12 x 2 in at the largest.');
 });
 
 test('where nothing comes for nothing the price is said alone', () => {

@@ -1,10 +1,12 @@
 import type { Layout } from '../layout/index.ts';
-import type { NextSpare, PieceSpares, Plan } from '../planning/index.ts';
+import { type Size, showSize } from '../measure/index.ts';
+import { largestKept, type NextSpare, type PieceSpares, type Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { CostUnit, Paper } from '../stash/index.ts';
 import { amount } from './costWords.ts';
 import { counted, either, listed } from './count.ts';
 import { partName } from './partName.ts';
+import type { Showing } from './showing.ts';
 
 /** What the sentences on spares are about. */
 export interface SparesTold {
@@ -18,7 +20,11 @@ export interface SparesTold {
  * The spares that one paper gives for nothing and the price of one more; none where nothing is known:
  * `Spares for nothing: 2 more for Bees panel, 1 pass more.`, `One more Bees panel than that takes another sheet.`
  */
-export function sparesSentences(paper: Paper, { layout, plan, spares }: SparesTold): readonly string[] {
+export function sparesSentences(
+  paper: Paper,
+  { layout, plan, spares }: SparesTold,
+  showing: Showing,
+): readonly string[] {
   const own = spares.filter((spare) => spare.paper === paper.id);
   const offers = own.filter(({ offered }) => offered > 0);
   const name = ({ piece }: PieceSpares) => {
@@ -33,6 +39,9 @@ export function sparesSentences(paper: Paper, { layout, plan, spares }: SparesTo
       : [
           `Spares for nothing: ${listed(offers.map((spare) => `${spare.offered} more for ${name(spare)}`))}, ${passesWords(offers.at(-1)!.passes)}.`,
         ];
+  const last = offers.at(-1);
+  const leftover =
+    last === undefined ? [] : leftoverChange(largestKept(plan, paper.id), last.leftover, showing);
   // Of the pieces with offers, one more than those; where there are none, what any spare costs.
   const priced = offers.length === 0 ? own : offers;
   const byPrice = new Map<string, string[]>();
@@ -43,7 +52,22 @@ export function sparesSentences(paper: Paper, { layout, plan, spares }: SparesTo
   }
   const than = offers.length === 0 ? '' : ' than that';
   const prices = [...byPrice].map(([price, names]) => `One more for ${either(names)}${than} ${price}.`);
-  return [...offer, ...prices];
+  return [...offer, ...leftover, ...prices];
+}
+
+/** What the spares are cut from: they take the place of a leftover that would be kept. */
+function leftoverChange(
+  before: Size | null,
+  after: Size | null,
+  { units, glyphs }: Showing,
+): readonly string[] {
+  if (before === null || (before.width === after?.width && before.height === after.height)) return [];
+  const shown = (size: Size) => showSize(size, units, glyphs);
+  return [
+    after === null
+      ? `They use up what would be kept, ${shown(before)} at the largest.`
+      : `The largest leftover is then ${shown(after)}, not ${shown(before)}.`,
+  ];
 }
 
 /** What was made as spares for nothing, of all papers: `Made as spares, for nothing: 2 more for Bees panel.` */

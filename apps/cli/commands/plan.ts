@@ -7,6 +7,7 @@ import {
   planSet,
   type SetToPlan,
   sparesOf,
+  sparesRecord,
 } from '../../../src/planning/index.ts';
 import { assert } from '../../../src/problem/index.ts';
 import type { Trimmer } from '../../../src/trimming/index.ts';
@@ -42,9 +43,13 @@ export async function plan(file: string, options: PlanOptions, world: World): Pr
   const planned = await planFile(file, options, world);
   if (planned === null) return cannot;
   const spares = planned.made ?? sparesOf(planned.set, planned.plan);
+  const record = () => ({
+    ...planRecord(planned.plan),
+    spares: sparesRecord(spares, planned.made !== null),
+  });
   world.out(
     options.json
-      ? `${JSON.stringify({ ...planRecord(planned.plan), spares: { made: planned.made !== null, offers: spares } }, null, 2)}\n`
+      ? `${JSON.stringify(record(), null, 2)}\n`
       : `${planText(planned, spares)
           .flatMap((line) => wrapped(line, { hang: 4 }))
           .join('\n')}\n`,
@@ -112,7 +117,7 @@ function planText(
   for (const paper of papers) {
     lines.push('', ...docketOf(paper, showing), effortSentence(paper, plan, trimmer));
     lines.push(...slackSentences(paper, plan, showing));
-    if (made === null) lines.push(...sparesSentences(paper, told));
+    if (made === null) lines.push(...sparesSentences(paper, told, showing));
     for (const words of steps.filter((step) => step.paper === paper.id)) {
       lines.push(`  ${String(words.step).padStart(2)}. ${stepSentence(words)}`);
     }
