@@ -51,5 +51,10 @@ export const thoroughEffort: SearchEffort = {
   positions: 1000,
   gridSplits: 50_000_000,
   splits: 3_000_000_000,
+  combinations: 4_000_000,
+  combinationsInAll: 60_000_000,
+  solverNodes: 400,
+  solverColumns: 3000,
+  solverSizes: 30_000_000,
   ruinWork: 120_000_000,
 };
