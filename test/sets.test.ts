@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import type { SparesRecord } from '../src/planning/index.ts';
 import { type PlanRecord, replay } from '../src/replay/index.ts';
 import { cardwright, layoutDraft, scratchFolder } from './commandLine.ts';
 
@@ -56,6 +57,17 @@ describe('bees and dots: ten inch cards from letter and 12 x 12, with a fit that
     expect(sheetsOf(plan)).toEqual({ cream: 5, coral: 3, white: 3, bees: 1, dots: 1 });
     expect(provedOf(plan)).toBe(true);
     expect(made(plan, 'upper/bees')).toBeGreaterThanOrEqual(10);
+  });
+
+  it('offers the two spares that a sheet of bees has over ten, and the eight of dots; no more, proved', async () => {
+    const { spares } = (await planOf(layout)) as PlanRecord & { readonly spares: SparesRecord };
+    const offer = (piece: string) => spares.offers.find((each) => each.piece === piece);
+    const none = { kind: 'none', proved: true };
+    expect(offer('upper/bees')).toMatchObject({ offered: 2, proved: true, next: none });
+    expect(offer('lower/dots')).toMatchObject({ offered: 8, proved: true, next: none });
+    const withSpares = await planOf(layout, '--with-spares');
+    expect([made(withSpares, 'upper/bees'), made(withSpares, 'lower/dots')]).toEqual([12, 18]);
+    expect(sheetsOf(withSpares)).toEqual({ cream: 5, coral: 3, white: 3, bees: 1, dots: 1 });
   });
 
   it('keeps most of the dots sheet whole', async () => {
