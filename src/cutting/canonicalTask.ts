@@ -1,11 +1,12 @@
 import type { BoundCertificate, Pattern, RefutedCounts, WorthCondition } from './answer.ts';
 import type { CutTree } from './cutTree.ts';
+import { fitsSheet } from './sheetGrid.ts';
 import type { CuttingTask, Item, SheetType } from './task.ts';
 import { piecesOf } from './treeBuilding.ts';
 
 /**
- * The task with equal items and equal sheets taken together, in an order that is the same however they were
- * listed: so that the search, and with it the answer, does not depend on the listing.
+ * The task with equal items and equal sheets taken together, without sheets that give none of the items, in an
+ * order that is the same however they were listed: so that the search, and with it the answer, does not depend on the listing.
  */
 export interface CanonicalTask extends CuttingTask {
   /** By item of this task: the items of the original one that it stands for, and whether they lie turned in it. */
@@ -33,7 +34,7 @@ export function canonicalTask(task: CuttingTask): CanonicalTask {
   });
   const sheets = new Map<string, { sheet: SheetType; of: number[] }>();
   task.sheets.forEach((sheet, index) => {
-    if (sheet.count === 0) return;
+    if (sheet.count === 0 || !task.items.some((item) => fitsSheet(item, sheet, task.limits))) return;
     const key = `${sheet.width} ${sheet.height} ${sheet.cost}`;
     const known = sheets.get(key);
     const count =

@@ -6,6 +6,7 @@ import { insertionOrders } from './insertionOrders.ts';
 import { OpenSheets, type Place } from './openSheets.ts';
 import type { CuttingTask } from './task.ts';
 import { tidied } from './treeBuilding.ts';
+import { liesTurned, turnedAnswer, turnedTask } from './turnedTask.ts';
 
 /**
  * A plan at once, for the time until `planCuts` has a better one; `null`: none was found so quickly.
@@ -15,8 +16,12 @@ import { tidied } from './treeBuilding.ts';
  * plan and the pieces on each, not with how many cards there are.
  */
 export function firstPlan(task: CuttingTask): CuttingPlan | null {
+  if (task.items.length === 0) return emptyPlan;
+  if (liesTurned(task)) {
+    const turned = firstPlan(turnedTask(task));
+    return turned === null ? null : turnedAnswer(turned);
+  }
   const canonical = canonicalTask(task);
-  if (canonical.items.length === 0) return emptyPlan;
   if (canonical.sheets.length === 0) return null;
   const filled = filledSheets(canonical);
   if (filled === null) return null;

@@ -10,13 +10,15 @@ import { fitsSheet } from './sheetGrid.ts';
 import { shortOf } from './shortage.ts';
 import type { LinearSolver } from './solver.ts';
 import type { CuttingTask } from './task.ts';
+import { liesTurned, turnedAnswer, turnedTask } from './turnedTask.ts';
 
 /**
  * The least costly way to cut all items from the sheets by edge-to-edge cuts, then the one with fewest sheets, with
  * a proved bound for both; or what is short.
  *
  * The answer depends on the task and the effort alone. Cost and bound do not change when items or sheets are
- * listed in another order, nor, when proved, when all lengths are multiplied or width and height exchanged.
+ * listed in another order, nor, when proved, when all lengths are multiplied; with width and height exchanged the
+ * plan is the same, turned.
  *
  * `onProgress` is told, in the task's costs, each time the bound or the cost of the best plan so far moves; not at
  * all where an item fits no sheet.
@@ -42,6 +44,7 @@ export function planCuts(
     });
   }
   if (task.items.length === 0) return emptyPlan;
+  if (liesTurned(task)) return turnedAnswer(planCuts(turnedTask(task), solver, effort, onProgress));
 
   // An item that no sheet can give settles the matter; the others are planned as if it were not wanted.
   const onHand = task.sheets.filter((sheet) => sheet.count !== 0);
