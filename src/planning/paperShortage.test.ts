@@ -24,7 +24,7 @@ function piece(id: string, of: Size, need: number, turn: Piece['turn'] = 'free')
 }
 
 function shortOf(from: Paper, pieces: readonly Piece[], trimmer = trimmerWith({})): PaperShortage {
-  return paperShortage({ paper: from, pieces, proved: true }, { trimmer, solver });
+  return paperShortage({ paper: from, pieces, proved: true, given: null }, { trimmer, solver });
 }
 
 describe('what would help', () => {
@@ -126,7 +126,10 @@ describe('against every cut tried out on small sheets', () => {
         };
         const needs = pieces.map(({ need }) => need);
         fc.pre(!canCut(oat, needs));
-        const short = paperShortage({ paper: oat, pieces, proved: true }, { trimmer: null, solver });
+        const short = paperShortage(
+          { paper: oat, pieces, proved: true, given: null },
+          { trimmer: null, solver },
+        );
 
         const missing = pieces.map(({ id }) => short.missing.get(id) ?? 0);
         expect(

@@ -6,6 +6,7 @@ import { paperTask } from './cuttingTask.ts';
 import { givesAll, type Verdict } from './givesAll.ts';
 import { neverReasons } from './never.ts';
 import type { Piece } from './piece.ts';
+import type { Plan } from './plan.ts';
 import type { SetToPlan } from './planSet.ts';
 import type { MoreSheets, NeverReason, PaperShortage, ShortageLimit } from './shortage.ts';
 
@@ -16,6 +17,8 @@ export interface ShortOf {
   readonly pieces: readonly Piece[];
   /** Whether it is proved that its sheets do not give them all. */
   readonly proved: boolean;
+  /** A plan of a smaller set, which shows what its sheets do give; `null`: none is known. */
+  readonly given: Plan | null;
 }
 
 /** The paper's sheets, the pieces and the trimmer, as they are or with something about them changed. */
@@ -113,14 +116,14 @@ interface LeastMissing {
 }
 
 /**
- * The fewest pieces that are wanting in all, as far as can be found: what the planner made of the short sheets to begin
- * with, then one fewer as long as some way of leaving so many wanting comes out.
+ * The fewest pieces that are wanting in all, as far as can be found: to begin with what the planner made of the short
+ * sheets, or what a smaller set makes of them where that is more, then one fewer as long as some way of leaving so many wanting comes out.
  *
  * It is proved when every way of leaving one fewer wanting is refuted. For one kind of piece that is one question,
  * and halving leads to it; for several kinds the ways are many, and they are looked at where few pieces are wanting.
  */
 function leastMissing(
-  { paper, pieces, proved }: ShortOf,
+  { paper, pieces, proved, given: smaller }: ShortOf,
   set: Pick<SetToPlan, 'trimmer' | 'solver'>,
 ): LeastMissing {
   if (pieces.length === 0) return { missing: new Map(), proved: true };
@@ -131,9 +134,10 @@ function leastMissing(
   };
   const given = (missing: readonly number[]) => new Map(pieces.map(({ id }, index) => [id, missing[index]!]));
   if (answer.kind === 'plan') return { missing: new Map(), proved: true };
+  const known = smaller === null ? answer.missing : fewest(answer.missing, missingIn(smaller, pieces));
 
   if (pieces.length === 1) {
-    let wanting = answer.missing[0]!;
+    let wanting = known[0]!;
     let tooFew = 0;
     let refuted = proved || answer.proved;
     while (wanting - tooFew > 1) {
@@ -148,7 +152,7 @@ function leastMissing(
     return { missing: given([wanting]), proved: refuted };
   }
 
-  let missing: readonly number[] = answer.missing;
+  let missing = known;
   for (let asked = 0; ; ) {
     const total = missing.reduce((sum, count) => sum + count, 0);
     if (total === 1) return { missing: given(missing), proved: proved || answer.proved };
@@ -166,6 +170,19 @@ function leastMissing(
     const proof = all !== null && verdicts.every((verdict) => verdict === 'no');
     return { missing: given(missing), proved: proof };
   }
+}
+
+/** How many of each piece the plan of a smaller set leaves wanting. */
+function missingIn({ finished }: Plan, pieces: readonly Piece[]): readonly number[] {
+  const made = new Map<string, number>();
+  for (const piece of finished.values()) made.set(piece, (made.get(piece) ?? 0) + 1);
+  return pieces.map(({ id, need }) => Math.max(0, need - (made.get(id) ?? 0)));
+}
+
+/** The one with fewer in all; the first of equal ones. */
+function fewest(first: readonly number[], second: readonly number[]): readonly number[] {
+  const all = (counts: readonly number[]) => counts.reduce((sum, count) => sum + count, 0);
+  return all(second) < all(first) ? second : first;
 }
 
 /**

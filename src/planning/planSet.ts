@@ -9,7 +9,7 @@ import { paperShortage, type ShortOf } from './paperShortage.ts';
 import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import type { PlanningProgress } from './progress.ts';
-import type { Nearest, PaperShortage, Shortage } from './shortage.ts';
+import type { Nearest, Shortage } from './shortage.ts';
 
 /** What a set is planned from. */
 export interface SetToPlan extends CardSet {
@@ -33,11 +33,12 @@ export function planSet(set: SetToPlan): Plan | Shortage {
   const planned = answers.filter((answer) => answer.kind === 'plan');
   if (planned.length === answers.length) return assembledPlan(set, pieces, planned);
   const short = answers.filter((answer) => answer.kind === 'short');
-  const papers = short.map((paper) => paperShortage(paper, set));
-  return { kind: 'short', pieces, papers, nearest: nearestSet(set, papers) };
+  const nearest = nearestSet(set, short);
+  const papers = short.map((paper) => paperShortage({ ...paper, given: nearest.plan }, set));
+  return { kind: 'short', pieces, papers, nearest };
 }
 
-interface ShortPaper extends ShortOf {
+interface ShortPaper extends Omit<ShortOf, 'given'> {
   readonly kind: 'short';
 }
 
@@ -75,8 +76,8 @@ function cutEachPaper(
  * The largest smaller set, found by halving: fewer cards never need more of any piece, so what can be cut for n
  * cards can be cut for fewer.
  */
-function nearestSet(set: SetToPlan, short: readonly PaperShortage[]): Nearest {
-  const papersShort = short.map(({ paper }) => paper);
+function nearestSet(set: SetToPlan, short: readonly ShortPaper[]): Nearest {
+  const papersShort = short.map(({ paper }) => paper.id);
   const cut = (cards: number, papers: readonly string[]) => {
     const smaller = { ...set, layout: { ...set.layout, cards } };
     const pieces = wantedOf(smaller);

@@ -131,6 +131,9 @@ it('what is said to help does, one sheet fewer does not, and the nearest set com
       expect(cards === 0).toBe(plan === null);
       if (plan !== null) {
         expect(plan.cards).toBe(cards);
+        // No more pieces are wanting than the cards that cannot be made would take.
+        const needed = (pieces: Plan['pieces']) => pieces.reduce((sum, { need }) => sum + need, 0);
+        expect(wanting(short)).toBeLessThanOrEqual(needed(short.pieces) - needed(plan.pieces));
         expect(replay(planRecord(plan), replayConditions(set, null))).toEqual([]);
       }
       if (most && cards + 1 < set.cards) {
