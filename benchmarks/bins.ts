@@ -24,7 +24,7 @@ interface BinsRequest {
 }
 
 /** A line of the results. */
-interface BinsResult {
+export interface BinsResult {
   readonly id: string;
   readonly sheets: number;
   readonly bound: number;
@@ -85,7 +85,8 @@ export function binsChild(solver: LinearSolver, turned: boolean, effort: EffortN
   });
 }
 
-function solved(
+/** Plans an instance and checks the plan; throws where it is unsound. */
+export function solved(
   instance: BinsInstance,
   turned: boolean,
   solver: LinearSolver,
@@ -212,7 +213,8 @@ function placeOf(id: string): { readonly kind: number; readonly size: number } {
   return { kind: kind!, size: size! };
 }
 
-function keptIn(file: string | null): readonly BinsResult[] {
+/** The results of a file; none where there is no such file. */
+export function keptIn(file: string | null): readonly BinsResult[] {
   if (file === null || !existsSync(file)) return [];
   // The last line may have been cut short when the run was stopped.
   return readFileSync(file, 'utf8')

@@ -34,6 +34,12 @@ export function practical(solver: LinearSolver, count: number): void {
     console.log(`    open: seed ${set.seed}, cost ${answer.cost}, at least ${answer.bound}`);
   console.log(`  plan and proof: ${spread(ours.map(({ milliseconds }) => milliseconds))}`);
 
+  const slow = ours.filter(({ milliseconds }) => milliseconds > 1000);
+  if (slow.length > 0) {
+    const seeds = slow.map(({ set, milliseconds }) => `${set.seed} (${three(milliseconds / 1000)} s)`);
+    console.log(`    longer than a second: seeds ${seeds.join(', ')}`);
+  }
+
   const firstTimes = firsts.map(({ milliseconds }) => milliseconds);
   const found = firsts.filter(({ plan }) => plan !== null);
   const dearer = firsts.flatMap(({ plan }, at) => (plan === null ? [] : plan.cost / ours[at]!.answer.cost));
