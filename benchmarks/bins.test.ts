@@ -21,8 +21,14 @@ it('a run that was stopped in the middle of a line goes on from the line before'
 
 it('an instance is planned whole and within its bounds', () => {
   // Two of 6 x 6 and four of 4 x 4 from sheets of 10: beside a large one there is room for three small ones.
-  const small = [4, 4] as const;
-  const items = [[6, 6], [6, 6], small, small, small, small].map(([w, h]) => [w!, h!] as [number, number]);
+  const items: [number, number][] = [
+    [6, 6],
+    [6, 6],
+    [4, 4],
+    [4, 4],
+    [4, 4],
+    [4, 4],
+  ];
   const result = solved({ id: 'own', w: 10, h: 10, items }, false, solver, 'usual');
   expect(result).toMatchObject({ id: 'own', sheets: 2, bound: 2 });
 });
