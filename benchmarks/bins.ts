@@ -192,6 +192,10 @@ function report(results: readonly BinsResult[], turned: boolean, wanted: number)
       line('in all', results, complete ? sum([...published.values()]) : null),
     ]).replace(/^/gm, '  '),
   );
+  const over = results.filter(({ id, sheets }) => sheets > known.get(id)!.most);
+  const under = results.filter(({ id, sheets }) => sheets < known.get(id)!.most);
+  const idsOf = (all: readonly BinsResult[]) => all.map(({ id }) => id).join(', ') || 'none';
+  console.log(`  more than the best known: ${idsOf(over)}\n  fewer: ${idsOf(under)}`);
   const impossible = results.filter(({ id, sheets, bound }) => {
     const { least, most } = known.get(id)!;
     return sheets < least || bound > most;
