@@ -80,6 +80,8 @@ export function searchPlan(
   let told: SearchProgress | null = null;
   /** Whether the first plan costs least, and only one of patterns that repeat is still looked for. */
   let settled = false;
+  /** What share of the effort an attempt is worth: less when the cost is settled, and fewer sheets would be nice. */
+  let zeal = 1;
   const report = () => {
     const progress = { bound, cost: plan === null ? null : costOfChoice(plan, costs) };
     if (told?.bound === progress.bound && told.cost === progress.cost) return;
@@ -122,7 +124,7 @@ export function searchPlan(
     }
     return (
       byRounding(wanted, counts, times) ??
-      byRuin(wanted, counts, effort.ruinWork) ??
+      byRuin(wanted, counts, effort.ruinWork * zeal) ??
       bySheets(wanted, counts, known.worth) ??
       'unknown'
     );
@@ -172,7 +174,7 @@ export function searchPlan(
           prices: at.prices,
           caps: wanted,
           slack: allowed,
-          combinations: effort.combinations,
+          combinations: effort.combinations * zeal,
         };
         let near = source.near(sheet, { ...request, keep: null });
         if (!near.complete) {
@@ -266,7 +268,8 @@ export function searchPlan(
     solverAsked = false;
     const cover: Cover = few ? coverBySearch(request, at, nodes) : 'unknown';
     if (cover !== 'unknown' || (few && care === 'quick')) return cover;
-    if (patterns.length > effort.solverColumns || (care === 'usual' && wanted !== needs)) return 'unknown';
+    if (patterns.length > effort.solverColumns) return 'unknown';
+    if (care === 'usual' && (wanted !== needs || zeal < 1)) return 'unknown';
     solverSizes += patterns.length * (needs.length + counts.length) ** 2;
     if (solverSizes > effort.solverSizes) return 'unknown';
     solverAsked = true;
@@ -356,6 +359,7 @@ export function searchPlan(
 
   // Fewest sheets at that cost.
   settled = false;
+  zeal = 1 / 8;
   let fewestSheets = 0;
   if (plan !== null) {
     const cost = costOfChoice(plan, costs);
@@ -365,7 +369,7 @@ export function searchPlan(
       if (worth(fewest.counts, ones) >= sheetsOf(plan)) break;
       const found = attempt(needs, fewest.counts);
       if (found === 'refuted') refuted.push([...fewest.counts]);
-      else if (found === 'unknown') undecided.push([...fewest.counts]);
+      else if (found === 'unknown') break;
       else plan = found;
     }
     const fewest = next(refuted, ones, cost);
