@@ -7,6 +7,7 @@ import {
   type SheetType,
   unlimited,
 } from './index.ts';
+import { checkCertificate } from './testing/checkCertificate.ts';
 import { faultsOf } from './testing/checkTree.ts';
 import { solver } from './testing/solver.ts';
 
@@ -24,6 +25,12 @@ function planned(items: readonly Item[], sheets: readonly SheetType[], limits = 
   const task: CuttingTask = { items, sheets, limits };
   const answer = planCuts(task, solver);
   expect(faultsOf(task, answer)).toEqual([]);
+  // Tenths of a millimetre are too many for a programme over every size.
+  if (answer.certificate !== null && sheets.every(({ width, height }) => Math.max(width, height) <= 200)) {
+    const { faults, bound } = checkCertificate(task, answer.certificate, null);
+    expect(faults).toEqual([]);
+    expect(bound).toBe(answer.kind === 'plan' ? answer.bound : null);
+  }
   return answer;
 }
 

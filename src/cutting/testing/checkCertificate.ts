@@ -132,6 +132,10 @@ function worthMost(
   sheet: Pick<SheetType, 'width' | 'height'>,
 ): (width: number, height: number) => number {
   const across = sheet.height + 1;
+  const { step, longest, reach } = limits;
+  const measured = Array.from({ length: Math.max(sheet.width, across) }, (_, length) => {
+    return (step === null || length % step === 0) && (reach === null || length <= reach);
+  });
   const known = new Float64Array((sheet.width + 1) * across).fill(-1);
   const of = (width: number, height: number): number => {
     const at = width * across + height;
@@ -140,8 +144,22 @@ function worthMost(
     items.forEach((item, index) => {
       if (isItem(item, width, height)) best = Math.max(best, prices[index]!);
     });
-    for (const [first, second] of halves(width, height, limits)) {
-      best = Math.max(best, of(...first) + of(...second));
+    // The loops of `halves`, written out: this is where the time goes.
+    if (longest === null || height <= longest) {
+      for (let x = 1; 2 * x <= width; x++) {
+        if (measured[x] || measured[width - x]) {
+          const both = of(x, height) + of(width - x, height);
+          if (both > best) best = both;
+        }
+      }
+    }
+    if (longest === null || width <= longest) {
+      for (let y = 1; 2 * y <= height; y++) {
+        if (measured[y] || measured[height - y]) {
+          const both = of(width, y) + of(width, height - y);
+          if (both > best) best = both;
+        }
+      }
     }
     known[at] = best;
     return best;
