@@ -11,6 +11,7 @@ export type { CutTree } from './cutTree.ts';
 export { type SearchEffort, thoroughEffort, usualEffort } from './effort.ts';
 export { firstPlan } from './firstPlan.ts';
 export { highsSolver } from './highsSolver.ts';
+export { type KinderOptions, type KinderWays, type Kindness, kinderWays } from './kinderWays.ts';
 export { measurable, stripsOf } from './measuring.ts';
 export { planCuts } from './planCuts.ts';
 export type { SearchProgress } from './planSearch.ts';
