@@ -13,8 +13,8 @@ export interface SettingOrder {
 }
 
 /**
- * An order of settings that cuts everything on the table, with the fewest settings that were found and among
- * these few steps.
+ * An order of settings that cuts everything on the table, with the fewest settings that were found; among these with
+ * few steps, and then with what has nothing to spare early.
  *
  * At each setting everything is cut that can be: a workpiece that is cut early is only ever sooner apart, so
  * nothing is lost by it and an order of settings is all there is to choose. Tables are gone through level by
@@ -31,7 +31,7 @@ export function settingOrder(
 ): SettingOrder {
   const needed = neededSettings();
   const cutAt = settingCuts(kinds);
-  const start: Stage = { table, wanting: needed(table), set: null, before: null, rounds: 0 };
+  const start: Stage = { table, wanting: needed(table), set: null, before: null, rounds: 0, late: 0 };
   const narrow = { width: quick ? narrowestLevel : narrowLevel, most: Infinity };
   const { best, droppedBound } = searchLevels(start, cutAt, needed, narrow);
   assert(best !== null, 'Whatever is on the table can be cut', { table: keyOf(table) });
@@ -58,6 +58,8 @@ interface Stage {
   readonly set: Length | null;
   readonly before: Stage | null;
   readonly rounds: number;
+  /** Rounds with nothing to spare, each counted as often as there were settings before it. */
+  readonly late: number;
 }
 
 /**
@@ -80,19 +82,19 @@ function searchLevels(
     const next = new Map<string, Stage>();
     for (const stage of level) {
       for (const set of settingsOf(stage.table)) {
-        const { table, rounds } = cutAt(stage.table, set);
+        const { table, rounds, tight } = cutAt(stage.table, set);
         const key = keyOf(table);
-        const total = stage.rounds + rounds;
+        const work = { rounds: stage.rounds + rounds, late: stage.late + tight * depth };
         const known = next.get(key);
-        if (known !== undefined && known.rounds <= total) continue;
+        if (known !== undefined && compareRounds(known, work) <= 0) continue;
         const wanting = known?.wanting ?? needed(table);
         if (depth + 1 + wanting > most) continue;
-        next.set(key, { table, wanting, set, before: stage, rounds: total });
+        next.set(key, { table, wanting, set, before: stage, ...work });
       }
     }
 
     // The most hopeful of them.
-    const hopeful = [...next.values()].sort((a, b) => a.wanting - b.wanting || a.rounds - b.rounds);
+    const hopeful = [...next.values()].sort((a, b) => a.wanting - b.wanting || compareRounds(a, b));
     for (const dropped of hopeful.slice(width)) {
       droppedBound = Math.min(droppedBound, depth + 1 + dropped.wanting);
     }
@@ -102,7 +104,15 @@ function searchLevels(
 }
 
 function fewestRounds(stages: readonly Stage[]): Stage {
-  return stages.reduce((best, stage) => (stage.rounds < best.rounds ? stage : best));
+  return stages.reduce((best, stage) => (compareRounds(stage, best) < 0 ? stage : best));
+}
+
+/** Fewer rounds first; then what has nothing to spare earlier, so that a sheet that is short spoils least. */
+function compareRounds(
+  a: { readonly rounds: number; readonly late: number },
+  b: { readonly rounds: number; readonly late: number },
+): number {
+  return a.rounds - b.rounds || a.late - b.late;
 }
 
 function settingsUpTo(stage: Stage): readonly Length[] {

@@ -13,6 +13,16 @@ import { trimmerWith } from './testing/trimmers.ts';
 const noMargins = { left: zero, right: zero, top: zero, bottom: zero };
 
 describe('worked by hand', () => {
+  test('of orders with as few settings and steps, what has nothing to spare is cut first', () => {
+    const roomy = row('width', [piece(30, 40, 0), piece(30, 40, 0), rest(5, 40)]);
+    const tight = row('width', [piece(20, 40, 1), piece(20, 40, 1), piece(20, 40, 1)]);
+    const { steps } = stepsFor([sheet('roomy-1', roomy), sheet('tight-1', tight)], null);
+    expect(steps.map(({ take, set }) => [take, set])).toEqual([
+      [['tight-1'], 20],
+      [['roomy-1'], 30],
+    ]);
+  });
+
   test('seven panels of 2 1/4 x 5 in from a sheet 12 in square, as in the description of the file format', () => {
     const panel = piece(inches(9, 4), inches(5), 0);
     const strip = (panels: number): CutTree =>
