@@ -8,6 +8,7 @@ import type { PaperTask } from './cuttingTask.ts';
 import type { Piece } from './piece.ts';
 import type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 import { planRecord, replayConditions } from './planRecord.ts';
+import { sheetsToCut } from './sheetsToCut.ts';
 
 /** How one paper's sheets are cut, as a tree for each. */
 export interface CutPaper {
@@ -15,6 +16,8 @@ export interface CutPaper {
   readonly paper: string;
   readonly paperTask: PaperTask;
   readonly plan: CuttingPlan;
+  /** Settings, and with so many of them passes, that no way at this cost has fewer of; 0: nothing is known. */
+  readonly leastWork?: { readonly settings: number; readonly passes: number };
 }
 
 /**
@@ -33,27 +36,24 @@ export function assembledPlan(
   const finished = new Map<string, string>();
   const leftovers: Leftover[] = [];
   const outcomes = new Map<string, PaperOutcome>();
-  for (const { paper: id, paperTask: cut, plan } of papers) {
+  for (const { paper: id, paperTask: cut, plan, leastWork } of papers) {
     const paper = layout.papers.get(id)!;
-    const toCut = plan.patterns.flatMap(({ sheet, times, tree }) => {
-      const stock = cut.stocks[sheet]!;
-      const { size, margin } = paper.sheets[stock]!;
-      return Array.from({ length: times }, () => ({ stock, size, squaring: margin, tree }));
-    });
-    const named = toCut.map((sheet, index) => ({ ...sheet, id: `${id}-${index + 1}` }));
-    const trimmed = stepsFor(named, trimmer, { firstStep: steps.length + 1, quick });
-    sheets.push(...named.map((sheet) => ({ id: sheet.id, paper: id, stock: sheet.stock, size: sheet.size })));
+    const toCut = sheetsToCut({ paper: id, paperTask: cut }, plan.patterns, paper);
+    const trimmed = stepsFor(toCut, trimmer, { firstStep: steps.length + 1, quick });
+    sheets.push(...toCut.map((sheet) => ({ id: sheet.id, paper: id, stock: sheet.stock, size: sheet.size })));
     steps.push(...trimmed.steps);
     for (const [workpiece, item] of trimmed.finished) finished.set(workpiece, cut.pieces[item]!.id);
     leftovers.push(...trimmed.leftovers);
     const unit = costUnitOf(paper);
     outcomes.set(id, {
       ...trimmed.effort,
-      sheets: named.length,
+      sheets: toCut.length,
       cost: shownCost(plan.cost, unit),
       bound: shownCost(plan.bound, unit),
       proved: plan.cost === plan.bound,
       measuredIn: unit,
+      leastSettings: leastWork?.settings ?? 0,
+      leastPasses: leastWork?.passes ?? 0,
     });
   }
   const plan: Plan = {

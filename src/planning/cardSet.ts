@@ -1,5 +1,6 @@
 import type { Arrangement, Layout } from '../layout/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
+import type { KindnessGoal } from './kindness.ts';
 import type { Piece } from './piece.ts';
 import { piecesOf } from './pieces.ts';
 
@@ -12,6 +13,8 @@ export interface CardSet {
   readonly trimmer: Trimmer | null;
   /** Spares to be made beside those that the layout asks for, by piece id; those of `offeredOf`, for one. */
   readonly moreSpares?: ReadonlyMap<string, number>;
+  /** What makes a plan kind to cut, what counts most first; what is not named follows in `kindnessOrder`. */
+  readonly prefer?: readonly KindnessGoal[];
 }
 
 /** The pieces of the set with all the spares that are asked for. */

@@ -2,6 +2,7 @@ export type { CardSet } from './cardSet.ts';
 export { checkSet, usualMarks } from './checkSet.ts';
 export { type PlanningCode, type PlanningProblem, planningCodes } from './codes.ts';
 export { type PaperTask, paperTask } from './cuttingTask.ts';
+export { type KindnessGoal, kindnessGoals, kindnessOrder } from './kindness.ts';
 export { largestKept } from './largestKept.ts';
 export type { Piece } from './piece.ts';
 export { dealt, piecesOf } from './pieces.ts';

@@ -33,6 +33,12 @@ export interface PaperOutcome extends Effort {
   readonly cost: number;
   readonly bound: number;
   readonly proved: boolean;
+  /**
+   * No way to cut at this cost that only measures off sides of pieces has fewer settings; nor has one with so few
+   * settings fewer passes. 0: nothing is known.
+   */
+  readonly leastSettings: number;
+  readonly leastPasses: number;
   /** What `cost` counts: prices, sheets of one size, or square inches. */
   readonly measuredIn: CostUnit;
 }

@@ -4,6 +4,7 @@ import { assembledPlan, type CutPaper } from './assembledPlan.ts';
 import { type CardSet, wantedOf } from './cardSet.ts';
 import { paperTask } from './cuttingTask.ts';
 import { whetherOnly } from './givesAll.ts';
+import { kindlyCut } from './kindness.ts';
 import { neverReasons } from './never.ts';
 import { paperShortage, type ShortOf } from './paperShortage.ts';
 import type { Piece } from './piece.ts';
@@ -22,7 +23,7 @@ export interface SetToPlan extends CardSet {
 }
 
 /**
- * The cutting plan of a whole set: for each paper the least cost, among those the fewest sheets, then kind to
+ * The cutting plan of a whole set: for each paper the least cost, among those the fewest sheets, then the kindest to
  * cut; or what is short and the nearest that can be done.
  *
  * Every plan has been replayed by `replay`, which shares no code with the planner, before it is returned.
@@ -31,7 +32,13 @@ export function planSet(set: SetToPlan): Plan | Shortage {
   const pieces = wantedOf(set);
   const answers = cutEachPaper(set, pieces, [...set.layout.papers.keys()]);
   const planned = answers.filter((answer) => answer.kind === 'plan');
-  if (planned.length === answers.length) return assembledPlan(set, pieces, planned);
+  if (planned.length === answers.length) {
+    return assembledPlan(
+      set,
+      pieces,
+      planned.map((cut) => kindlyCut(set, cut)),
+    );
+  }
   const short = answers.filter((answer) => answer.kind === 'short');
   const nearest = nearestSet(set, short);
   const papers = short.map((paper) => paperShortage({ ...paper, given: nearest.plan }, set));
@@ -102,7 +109,8 @@ function nearestSet(set: SetToPlan, short: readonly ShortPaper[]): Nearest {
     const { smaller, pieces, answers } = cut(cards, [...set.layout.papers.keys()]);
     const planned = answers.filter((answer) => answer.kind === 'plan');
     if (planned.length < answers.length) continue;
-    return { cards, proved: proved && cards === most, plan: assembledPlan(smaller, pieces, planned) };
+    const kind = planned.map((cut) => kindlyCut(smaller, cut));
+    return { cards, proved: proved && cards === most, plan: assembledPlan(smaller, pieces, kind) };
   }
   return { cards: 0, proved: proved && most === 0, plan: null };
 }

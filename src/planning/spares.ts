@@ -6,6 +6,7 @@ import { costUnitOf, exactCostOf, type Paper, shownCost } from '../stash/index.t
 import { assembledPlan } from './assembledPlan.ts';
 import { paperTask } from './cuttingTask.ts';
 import { whetherOnly } from './givesAll.ts';
+import { kindlyCut } from './kindness.ts';
 import { largestKept } from './largestKept.ts';
 import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
@@ -246,8 +247,9 @@ class PaperAgain {
     const answer = this.answerFor(more);
     assert(answer?.kind === 'plan' && this.isFree(answer), 'Spares that are offered were planned', { more });
     const raised = this.raised(more);
-    const cut = { paper: paper.id, paperTask: paperTask(paper, raised, this.set.trimmer), plan: answer };
-    const again = assembledPlan(this.set, raised, [{ kind: 'plan', ...cut }]);
+    const paperCut = paperTask(paper, raised, this.set.trimmer);
+    const cut = { kind: 'plan' as const, paper: paper.id, paperTask: paperCut, plan: answer };
+    const again = assembledPlan(this.set, raised, [kindlyCut(this.set, cut, spareWork)]);
     return {
       passes: again.papers.get(paper.id)!.passes - this.plan.papers.get(paper.id)!.passes,
       leftover: largestKept(again, paper.id),
@@ -262,6 +264,9 @@ class PaperAgain {
     return this.of.pieces.map((piece, index) => ({ ...piece, need: piece.need + more[index]! }));
   }
 }
+
+/** Looks at a cut for one count of passes; less than a plan has, since several are counted. */
+const spareWork = 1_500_000;
 
 function sheetsOf(plan: CuttingPlan): number {
   return plan.patterns.reduce((sum, { times }) => sum + times, 0);

@@ -3,6 +3,7 @@ export { type Caution, type CautionedSet, cautionsFor } from './caution.ts';
 export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
 export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
+export { kindnessSentence } from './kindnessSentence.ts';
 export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom, sideOf } from './measuredFrom.ts';

@@ -59,7 +59,12 @@ describe('planSentence', () => {
 
 test('the effort is counted in passes, settings and quarter turns', () => {
   expect(effortSentence(meadow, plan)).toBe('6 passes, 2 settings and 2 quarter turns.');
-  expect(effortSentence(meadow, having({ passes: 1, settings: 1, turns: 0 }))).toBe('1 pass and 1 setting.');
+  expect(effortSentence(meadow, having({ passes: 1, settings: 1, turns: 0, leastSettings: 1 }))).toBe(
+    '1 pass and 1 setting.',
+  );
+  expect(effortSentence(meadow, having({ leastSettings: 2 }))).toBe(
+    '6 passes, 2 settings (no fewer will do) and 2 quarter turns.',
+  );
   expect(effortSentence(meadow, having({ passes: 0, settings: 0, turns: 0 }))).toBe(
     'Nothing to cut: the sheets are the pieces.',
   );

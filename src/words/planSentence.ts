@@ -28,15 +28,16 @@ export function planSentence(paper: Paper, plan: Plan): string {
 }
 
 /**
- * The work one paper asks for: `9 passes, 2 settings and 1 quarter turn.`, and how few strokes of the blade it is where
- * the trimmer cuts several sheets at once.
+ * The work one paper asks for: `9 passes, 2 settings (no fewer will do) and 1 quarter turn.`, and how few strokes of the
+ * blade it is where the trimmer cuts several sheets at once.
  */
 export function effortSentence(paper: Paper, plan: Plan, trimmer: Trimmer | null = null): string {
-  const { passes, settings, turns } = outcomeOf(paper, plan);
+  const { passes, settings, turns, leastSettings } = outcomeOf(paper, plan);
   if (passes === 0) return 'Nothing to cut: the sheets are the pieces.';
+  const fewest = settings > 1 && settings === leastSettings ? ' (no fewer will do)' : '';
   return `${listed([
     counted(passes, 'pass'),
-    counted(settings, 'setting'),
+    `${counted(settings, 'setting')}${fewest}`,
     ...(turns > 0 ? [counted(turns, 'quarter turn')] : []),
   ])}.${stackedWords(paper, plan, trimmer)}`;
 }

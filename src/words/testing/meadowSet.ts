@@ -76,6 +76,8 @@ export function meadowSet(): { readonly layout: Layout; readonly plan: Plan } {
           bound: 1,
           proved: true,
           measuredIn: 'sheets',
+          leastSettings: 0,
+          leastPasses: 0,
           passes: 6,
           settings: 2,
           turns: 2,

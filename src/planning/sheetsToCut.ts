@@ -1,0 +1,24 @@
+import type { Pattern } from '../cutting/index.ts';
+import type { Paper } from '../stash/index.ts';
+import type { SheetToCut } from '../trimming/index.ts';
+import type { CutPaper } from './assembledPlan.ts';
+
+/** A sheet with its stock: index into the paper's `sheets`. */
+export interface StockToCut extends SheetToCut {
+  readonly stock: number;
+}
+
+/** The sheets of a paper that are cut by these patterns, one after another, named after the paper. */
+export function sheetsToCut(
+  { paper: id, paperTask }: Pick<CutPaper, 'paper' | 'paperTask'>,
+  patterns: readonly Pattern[],
+  paper: Paper,
+): readonly StockToCut[] {
+  return patterns
+    .flatMap(({ sheet, times, tree }) => {
+      const stock = paperTask.stocks[sheet]!;
+      const { size, margin } = paper.sheets[stock]!;
+      return Array.from({ length: times }, () => ({ stock, size, squaring: margin, tree }));
+    })
+    .map((sheet, index) => ({ ...sheet, id: `${id}-${index + 1}` }));
+}
