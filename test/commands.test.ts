@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { SparesRecord } from '../src/planning/index.ts';
+import { goals } from '../apps/cli/commandLine.ts';
+import { kindnessOrder, type SparesRecord } from '../src/planning/index.ts';
 import { type PlanRecord, replay } from '../src/replay/index.ts';
 import { cardwright, scratchFolder } from './commandLine.ts';
 
@@ -39,6 +40,7 @@ describe('wrong usage', () => {
     ['plan'],
     ['plan', example, 'more'],
     ['plan', example, '--jsno'],
+    ['plan', example, '--prefer', 'speed'],
     ['guide', example],
     ['guide', example, '-o', folder.path('x.pdf'), '--sheet', 'a3'],
     ['guide', example, '-o', folder.path('x.pdf'), '--units', 'cm'],
@@ -147,6 +149,34 @@ describe('plan', () => {
   it('gives the same bytes each time', async () => {
     const args = ['plan', 'examples/button-tin.card.json', '--json'];
     expect((await cardwright(args)).out).toBe((await cardwright(args)).out);
+  });
+});
+
+describe('plan --prefer', () => {
+  interface Figures {
+    readonly passes: number;
+    readonly settings: number;
+  }
+  const figures = async (...prefer: string[]) => {
+    const { out } = await cardwright(['plan', 'examples/button-tin.card.json', '--json', ...prefer]);
+    return Object.values((JSON.parse(out) as { papers: Record<string, Figures> }).papers);
+  };
+
+  it('takes the goals that the planner knows', () => {
+    expect(goals).toEqual(kindnessOrder);
+  });
+
+  it('changes what a plan is chosen by, at the same cost', async () => {
+    const usual = await figures();
+    const passes = await figures('--prefer', 'passes,turns');
+    for (const [index, { passes: few, settings }] of passes.entries()) {
+      expect(few).toBeLessThanOrEqual(usual[index]!.passes);
+      expect(settings).toBeGreaterThanOrEqual(usual[index]!.settings);
+    }
+    const { out } = await cardwright(['plan', example, '--prefer', 'leftover']);
+    expect(out.replaceAll(/\s+/g, ' ')).toContain('the largest leftover whole first');
+    const { err } = await cardwright(['plan', example, '--prefer', 'speed']);
+    expect(err).toMatch(/“speed” is none of settings, passes/);
   });
 });
 

@@ -1,4 +1,5 @@
-import { Command, CommanderError, Option } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import type { KindnessGoal } from '../../src/planning/index.ts';
 import type { CheckOptions } from './commands/check.ts';
 import type { DrawOptions } from './commands/draw.ts';
 import type { GuideOptions } from './commands/guide.ts';
@@ -67,6 +68,11 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     );
   const spares = () =>
     new Option('--with-spares', 'make all the spares that come for nothing from the same sheets');
+  const prefer = () =>
+    new Option(
+      '--prefer <goals>',
+      `what makes a plan of least cost kind to cut, what counts most first, with commas between; without it ${goals.join(', ')}`,
+    ).argParser(goalsIn);
   const output = (what: string) =>
     new Option('-o, --output <file>', `${what}; - is standard output`).makeOptionMandatory();
   const layoutFile = ['<file>', 'the layout (*.card.json); - is standard input'] as const;
@@ -101,6 +107,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
   ])
     .argument(...layoutFile)
     .addOption(trimmer())
+    .addOption(prefer())
     .addOption(spares())
     .addOption(json())
     .action(async (file: string, options: PlanOptions) => {
@@ -126,6 +133,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     )
     .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
     .addOption(trimmer())
+    .addOption(prefer())
     .addOption(spares())
     .action(async (file: string, options: GuideOptions) => {
       const { guide } = await import('./commands/guide.ts');
@@ -153,6 +161,25 @@ function example(...lines: readonly (readonly [command: string, does: string])[]
   const widest = Math.max(...lines.map(([line]) => line.length));
   const shown = lines.map(([line, does]) => `  ${line.padEnd(widest)}   ${does}`);
   return `\n${lines.length === 1 ? 'Example' : 'Examples'}:\n${shown.join('\n')}\n`;
+}
+
+/** The goals of `--prefer`: spelt out here so that help need not load the planner; a test holds them to `kindnessOrder`. */
+export const goals = [
+  'settings',
+  'passes',
+  'turns',
+  'alike',
+  'leftover',
+  'paper',
+] as const satisfies readonly KindnessGoal[];
+
+function goalsIn(text: string): readonly KindnessGoal[] {
+  return text.split(',').map((word) => {
+    const goal = goals.find((one) => one === word.trim());
+    if (goal === undefined)
+      throw new InvalidArgumentError(`“${word.trim()}” is none of ${goals.join(', ')}.`);
+    return goal;
+  });
 }
 
 /** Kept equal to package.json by a test. */

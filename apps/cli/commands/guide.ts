@@ -1,4 +1,5 @@
 import { guideOf } from '../../../src/guide/index.ts';
+import type { KindnessGoal } from '../../../src/planning/index.ts';
 import { openFonts } from '../fonts.ts';
 import { cannot, done, type Outcome, wrongUsage } from '../outcome.ts';
 import type { World } from '../world.ts';
@@ -10,6 +11,7 @@ export interface GuideOptions {
   readonly units?: 'in' | 'mm';
   readonly trimmer?: string;
   readonly withSpares?: boolean;
+  readonly prefer?: readonly KindnessGoal[];
   readonly type?: string;
 }
 

@@ -1,5 +1,6 @@
 import type { Arrangement, Layout } from '../../../src/layout/index.ts';
 import {
+  type KindnessGoal,
   offeredOf,
   type PieceSpares,
   type Plan,
@@ -15,6 +16,7 @@ import {
   counted,
   docketOf,
   effortSentence,
+  kindnessSentence,
   leftoverSentences,
   planSentence,
   type Showing,
@@ -36,6 +38,7 @@ export interface PlanOptions {
   readonly trimmer?: string;
   readonly json?: boolean;
   readonly withSpares?: boolean;
+  readonly prefer?: readonly KindnessGoal[];
 }
 
 /** `cardwright plan`: the cutting plan of the set, in words or as JSON; or why there is none, on standard error. */
@@ -71,7 +74,7 @@ export interface PlannedFile {
 /** Reads and plans; `null` when that cannot be done, with the reasons said on standard error. */
 export async function planFile(
   file: string,
-  { trimmer: trimmerFile, withSpares }: { readonly trimmer?: string; readonly withSpares?: boolean },
+  { trimmer: trimmerFile, withSpares, prefer }: Pick<PlanOptions, 'trimmer' | 'withSpares' | 'prefer'>,
   world: World,
 ): Promise<PlannedFile | null> {
   const opened = await openLayout(file, world);
@@ -80,7 +83,8 @@ export async function planFile(
   const layout = opened.value;
   const arrangement = openPile(layout, world);
   if (arrangement === null) return null;
-  const set = await openSet({ layout, arrangement, trimmer: trimmer.value }, world);
+  const wanted = { layout, arrangement, trimmer: trimmer.value, ...(prefer === undefined ? {} : { prefer }) };
+  const set = await openSet(wanted, world);
   const answer = planSet(set);
   if (answer.kind === 'plan') {
     const planned = { layout, trimmer: trimmer.value, arrangement, set };
@@ -101,7 +105,7 @@ function makingSpares(set: SetToPlan, plan: Plan): Pick<PlannedFile, 'plan' | 'm
 
 /** The plan as a docket to read: what it takes, then paper after paper the steps and what is left. */
 function planText(
-  { layout, trimmer, plan, made }: PlannedFile,
+  { layout, trimmer, plan, made, set: { prefer } }: PlannedFile,
   spares: readonly PieceSpares[],
 ): readonly string[] {
   const showing: Showing = { units: layout.units, glyphs: 'typed' };
@@ -110,6 +114,7 @@ function planText(
   const lines = [`${layout.title}: ${counted(layout.cards, 'card')}`.replace(/^: /, ''), ''];
   lines.push(...papers.map((paper) => planSentence(paper, plan)));
   if (trimmer !== null) lines.push(...trimmerSentences(trimmer, showing));
+  lines.push(kindnessSentence(prefer));
   const breaks = sittingsSentence(plan, trimmer);
   if (breaks !== '') lines.push(breaks);
   const told = { layout, plan, spares };
