@@ -2,9 +2,11 @@ import type { CuttingPlan, Pattern } from './answer.ts';
 import { canonicalTask, patternsForTask } from './canonicalTask.ts';
 import type { CutTree } from './cutTree.ts';
 import { fewestSettings, lightestWork } from './fewestSettings.ts';
+import { together } from './patterns.ts';
 import type { LinearSolver } from './solver.ts';
 import { type StagedPlan, thriftier, type WorkWeights } from './stagedPlan.ts';
 import type { CuttingTask, Item } from './task.ts';
+import { signature } from './treeBuilding.ts';
 
 /** What can be wanted most of a plan beside its cost. */
 export type Kindness = 'settings' | 'passes' | 'turns' | 'leftover';
@@ -62,10 +64,14 @@ export function kinderWays(task: CuttingTask, plan: CuttingPlan, options: Kinder
   const thrifty =
     best === undefined ? null : thriftier({ ...request, weights: weights.thrifty }, best.relaxed, best);
   const patternsOf = ({ patterns }: StagedPlan): readonly Pattern[] =>
-    patternsForTask(
-      task,
-      canonical,
-      patterns.map((pattern) => ({ ...pattern, tree: withSpares(pattern.tree, canonical.items) })),
+    together(
+      patternsForTask(
+        task,
+        canonical,
+        together(
+          patterns.map((pattern) => ({ ...pattern, tree: withSpares(pattern.tree, canonical.items) })),
+        ),
+      ),
     );
   return {
     ways: [
@@ -91,6 +97,13 @@ const weights = {
   /** Keeping a fiftieth of a sheet more in one piece is worth a pass. */
   thrifty: { pass: 1, turn: 1 / 2 ** 11, rest: 50 },
 } as const satisfies Record<Kindness | 'thrifty', WorkWeights>;
+
+/** Equal patterns as one, and those next to each other that begin alike, so that sheets cut at once are numbered so. */
+function alikeSideBySide(patterns: readonly Pattern[]): readonly Pattern[] {
+  const keyed = together(patterns).map((pattern) => ({ pattern, key: signature(pattern.tree) }));
+  keyed.sort((a, b) => a.pattern.sheet - b.pattern.sheet || (a.key < b.key ? -1 : 1));
+  return keyed.map(({ pattern }) => pattern);
+}
 
 /** The tree with every rest that is just an item made one: it costs no pass. */
 function withSpares(tree: CutTree, items: readonly Item[]): CutTree {

@@ -115,7 +115,7 @@ function sameProduct(sheets: readonly SheetsAlike[], items: number): SheetsAlike
 }
 
 /** Equal patterns as one, in order of their first. */
-function together(patterns: readonly Pattern[]): Pattern[] {
+export function together(patterns: readonly Pattern[]): Pattern[] {
   const byKey = new Map<string, Pattern>();
   for (const pattern of patterns) {
     const key = `${pattern.sheet} ${signature(pattern.tree)}`;
