@@ -102,6 +102,9 @@ function layoutOf(shape: LayoutShape): Layout {
       Object.entries(shape.papers).map(([id, paper]) => [id, paperOf(id, paper, lengths, ['papers', id])]),
     ),
     parts: shape.parts.map((part, index) => partOf(part, lengths, ['parts', index])),
+    ...(shape.smallestScrap === undefined
+      ? {}
+      : { smallestScrap: lengths.read(shape.smallestScrap, ['smallestScrap']) }),
     typed: lengths.typed,
   };
 }

@@ -220,6 +220,9 @@ function shapeIn(units: Units) {
     papers: z
       .record(idText(), paper, { error: expecting('paper-table') })
       .meta({ description: 'The papers by their ids.', maxProperties: limits.papers }),
+    smallestScrap: positive(
+      'Shortest side of a leftover that is worth keeping; 1 in unless said.',
+    ).optional(),
     parts: z.array(part, { error: expecting('parts') }).meta({
       description: 'The pile, bottom first.',
       maxItems: limits.parts,

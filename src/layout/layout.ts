@@ -25,6 +25,8 @@ export interface Layout {
   readonly papers: ReadonlyMap<string, Paper>;
   /** The pile, bottom first. */
   readonly parts: readonly Part[];
+  /** Shortest side of a leftover that goes back into the stash; the usual one unless said. */
+  readonly smallestScrap?: Length;
   /** Every length as it was typed, by its path in the file (`parts[2].size[0]`), to be shown and saved again. */
   readonly typed: ReadonlyMap<string, string>;
 }

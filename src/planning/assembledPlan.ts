@@ -8,7 +8,7 @@ import type { PaperTask } from './cuttingTask.ts';
 import type { Piece } from './piece.ts';
 import type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 import { planRecord, replayConditions } from './planRecord.ts';
-import { sheetsToCut } from './sheetsToCut.ts';
+import { sheetsToCut, trimmingOf } from './sheetsToCut.ts';
 
 /** How one paper's sheets are cut, as a tree for each. */
 export interface CutPaper {
@@ -39,7 +39,7 @@ export function assembledPlan(
   for (const { paper: id, paperTask: cut, plan, leastWork } of papers) {
     const paper = layout.papers.get(id)!;
     const toCut = sheetsToCut({ paper: id, paperTask: cut }, plan.patterns, paper);
-    const trimmed = stepsFor(toCut, trimmer, { firstStep: steps.length + 1, quick });
+    const trimmed = stepsFor(toCut, trimmer, { ...trimmingOf(layout), firstStep: steps.length + 1, quick });
     sheets.push(...toCut.map((sheet) => ({ id: sheet.id, paper: id, stock: sheet.stock, size: sheet.size })));
     steps.push(...trimmed.steps);
     for (const [workpiece, item] of trimmed.finished) finished.set(workpiece, cut.pieces[item]!.id);

@@ -1,9 +1,8 @@
 import { type CuttingTask, type Kindness, kinderWays, type Pattern } from '../cutting/index.ts';
-import type { Paper } from '../stash/index.ts';
 import { smallestUseful, stepsFor, type Trimmer, type Trimming } from '../trimming/index.ts';
 import type { CutPaper } from './assembledPlan.ts';
 import type { SetToPlan } from './planSet.ts';
-import { sheetsToCut } from './sheetsToCut.ts';
+import { sheetsToCut, trimmingOf } from './sheetsToCut.ts';
 
 /**
  * What makes a plan kind to cut, of plans that cost the same: fewest settings, passes, quarter turns, ways of cutting
@@ -28,20 +27,19 @@ export function kindlyCut(
   cut: CutPaper,
   work?: number,
 ): CutPaper {
-  const paper = layout.papers.get(cut.paper)!;
   const goals = kindnessGoals(prefer ?? []);
   const { task } = cut.paperTask;
   const most = goals.map((goal) => searched[goal]).find((kindness) => kindness !== null)!;
   const { ways, settingsBound, passesBound } = kinderWays(task, cut.plan, {
     solver,
     most,
-    useful: smallestUseful,
+    useful: layout.smallestScrap ?? smallestUseful,
     ...(work === undefined ? {} : { work }),
   });
   // Unless fewest passes were asked for, a pass more is made for keeping a fiftieth of a sheet more in one piece.
   const exchange = prefer?.includes('passes') ? 0 : passesForSheet;
   const measured = ways.map((patterns) => {
-    const measures = measuresOf(task, patterns, cut, paper, trimmer);
+    const measures = measuresOf(patterns, cut, { layout, trimmer });
     return { patterns, by: { ...measures, passes: measures.passes + exchange * measures.leftover } };
   });
   const [best] = measured.toSorted((a, b) =>
@@ -74,14 +72,13 @@ const wholeSideWorth = 1.25;
 
 /** Less is better in all of them. */
 function measuresOf(
-  task: CuttingTask,
   patterns: readonly Pattern[],
   cut: CutPaper,
-  paper: Paper,
-  trimmer: Trimmer | null,
+  { layout, trimmer }: Pick<SetToPlan, 'layout' | 'trimmer'>,
 ): Record<KindnessGoal, number> {
-  const sheets = sheetsToCut(cut, patterns, paper);
-  const { effort, leftovers }: Trimming = stepsFor(sheets, trimmer);
+  const { task } = cut.paperTask;
+  const sheets = sheetsToCut(cut, patterns, layout.papers.get(cut.paper)!);
+  const { effort, leftovers }: Trimming = stepsFor(sheets, trimmer, trimmingOf(layout));
   const largestSheet = Math.max(...task.sheets.map(({ width, height }) => width * height));
   const worths = leftovers
     .filter(({ keep }) => keep)

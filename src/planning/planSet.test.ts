@@ -163,6 +163,24 @@ describe('a sheet with margins', () => {
   });
 });
 
+describe('what is left', () => {
+  it('is kept where no side is shorter than the smallest scrap that the layout names', () => {
+    // Two panels of 5 x 12 leave 2 x 12.
+    const layout = panels(
+      2,
+      { width: inches(5), height: inches(12) },
+      paper('oat', [{ size: twelve, count: 1 }]),
+    );
+    const kept = (smallestScrap?: Length) =>
+      planned(smallestScrap === undefined ? layout : { ...layout, smallestScrap }).leftovers.map(
+        ({ keep }) => keep,
+      );
+    expect(kept()).toEqual([true]);
+    expect(kept(inches(2))).toEqual([true]);
+    expect(kept(inches(9, 4))).toEqual([false]);
+  });
+});
+
 describe('papers that are short', () => {
   const piece: Size = { width: inches(5), height: inches(7) };
 

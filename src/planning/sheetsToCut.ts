@@ -1,11 +1,17 @@
 import type { Pattern } from '../cutting/index.ts';
+import type { Layout } from '../layout/index.ts';
 import type { Paper } from '../stash/index.ts';
-import type { SheetToCut } from '../trimming/index.ts';
+import type { SheetToCut, TrimmingOptions } from '../trimming/index.ts';
 import type { CutPaper } from './assembledPlan.ts';
 
 /** A sheet with its stock: index into the paper's `sheets`. */
 export interface StockToCut extends SheetToCut {
   readonly stock: number;
+}
+
+/** What a layout says of how its sheets are trimmed. */
+export function trimmingOf({ smallestScrap }: Layout): TrimmingOptions {
+  return smallestScrap === undefined ? {} : { smallest: smallestScrap };
 }
 
 /** The sheets of a paper that are cut by these patterns, one after another, named after the paper. */
