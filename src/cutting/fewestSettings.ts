@@ -6,7 +6,6 @@ import {
   relaxedPlan,
   type StagedPlan,
   type StagedRequest,
-  type Stages,
   type WorkWeights,
   wholePlan,
 } from './stagedPlan.ts';
