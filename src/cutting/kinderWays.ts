@@ -68,7 +68,7 @@ export function kinderWays(task: CuttingTask, plan: CuttingPlan, options: Kinder
       patternsForTask(
         task,
         canonical,
-        together(
+        alikeSideBySide(
           patterns.map((pattern) => ({ ...pattern, tree: withSpares(pattern.tree, canonical.items) })),
         ),
       ),

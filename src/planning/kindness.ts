@@ -1,5 +1,5 @@
-import { type CuttingTask, type Kindness, kinderWays, type Pattern } from '../cutting/index.ts';
-import { smallestUseful, stepsFor, type Trimmer, type Trimming } from '../trimming/index.ts';
+import { type Kindness, kinderWays, type Pattern } from '../cutting/index.ts';
+import { smallestUseful, stepsFor, type Trimming } from '../trimming/index.ts';
 import type { CutPaper } from './assembledPlan.ts';
 import type { SetToPlan } from './planSet.ts';
 import { sheetsToCut, trimmingOf } from './sheetsToCut.ts';
