@@ -36,8 +36,9 @@ export function kindlyCut(
     useful: layout.smallestScrap ?? smallestUseful,
     ...(work === undefined ? {} : { work }),
   });
-  // Unless fewest passes were asked for, a pass more is made for keeping a fiftieth of a sheet more in one piece.
-  const exchange = prefer?.includes('passes') ? 0 : passesForSheet;
+  // Where a single sheet is begun, and unless fewest passes were asked for, it is kept whole as far as can be.
+  const single = cut.plan.patterns.reduce((sum, { times }) => sum + times, 0) === 1;
+  const exchange = single && !prefer?.includes('passes') ? passesForSheet : 0;
   const measured = ways.map((patterns) => {
     const measures = measuresOf(patterns, cut, { layout, trimmer });
     return { patterns, by: { ...measures, passes: measures.passes + exchange * measures.leftover } };

@@ -8,7 +8,7 @@ export function kindnessSentence(prefer: readonly KindnessGoal[] = []): string {
   const [first, ...others] = kindnessGoals(prefer).map((goal) => goalWords[goal]);
   const exchange = prefer.includes('passes')
     ? ''
-    : ' A pass more is made for every fiftieth of a sheet that it keeps whole.';
+    : ' Where a single sheet is begun, a pass more is made for every fiftieth of it that is kept whole.';
   return `Of plans at this cost the kindest to cut was looked for: ${first} first, then ${others.join(', then ')}.${exchange}`;
 }
 
