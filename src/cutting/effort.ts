@@ -21,6 +21,8 @@ export interface SearchEffort {
   readonly solverSizes: number;
   /** Rooms looked at by ruin and recreate for one choice of sheet counts, about; and pieces, at most. */
   readonly ruinWork: number;
+  /** How often it is tried with that work, from another seed each time. */
+  readonly ruinRounds: number;
   readonly ruinPieces: number;
   /** Choices of sheet counts that are tried. */
   readonly sheetChoices: number;
@@ -40,6 +42,7 @@ export const usualEffort: SearchEffort = {
   solverColumns: 800,
   solverSizes: 3_000_000,
   ruinWork: 5_000_000,
+  ruinRounds: 1,
   ruinPieces: 300,
   sheetChoices: 40,
   partial: true,
@@ -57,4 +60,5 @@ export const thoroughEffort: SearchEffort = {
   solverColumns: 3000,
   solverSizes: 30_000_000,
   ruinWork: 120_000_000,
+  ruinRounds: 2,
 };

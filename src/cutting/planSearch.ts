@@ -124,14 +124,19 @@ export function searchPlan(
     }
     return (
       byRounding(wanted, counts, times) ??
-      byRuin(wanted, counts, effort.ruinWork * zeal) ??
+      byRuin(wanted, counts, effort.ruinWork * zeal, effort.ruinRounds) ??
       bySheets(wanted, counts, known.worth) ??
       'unknown'
     );
   };
 
   /** Fills just these sheets by ruin and recreate, where neither they nor the pieces are many. */
-  const byRuin = (wanted: readonly number[], counts: readonly number[], work: number): Choice | null => {
+  const byRuin = (
+    wanted: readonly number[],
+    counts: readonly number[],
+    work: number,
+    rounds = 1,
+  ): Choice | null => {
     if (
       worth(
         wanted,
@@ -144,7 +149,11 @@ export function searchPlan(
     if (counts.every((count) => count === 0)) return null;
     const kinds = counts.flatMap((count, sheet) => new Array<number>(count).fill(sheet));
     const weights = areas;
-    const { open } = ruinAndRecreate({ task, wanted, kinds, weights, work, seed: 1 });
+    let { open } = ruinAndRecreate({ task, wanted, kinds, weights, work, seed: 1 });
+    // Another run of chance finds what a longer one would not.
+    for (let seed = 2; open.weightOut > 0 && seed <= rounds; seed++) {
+      open = ruinAndRecreate({ task, wanted, kinds, weights, work, seed }).open;
+    }
     if (open.weightOut > 0) return null;
     return kinds.flatMap((sheet, index) => {
       const made = open.made(index);
