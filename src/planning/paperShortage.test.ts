@@ -65,6 +65,14 @@ describe('what would help', () => {
     const oat = paper('oat', [{ size: size(8, 8), count: 0 }]);
     const short = shortOf(oat, [piece('panel', size(4, 4), 9)]);
     expect(short).toMatchObject({ limits: [], missingProved: true });
+    const several = shortOf(oat, [piece('panel', size(4, 4), 9), piece('strip', size(1, 4), 9)]);
+    expect(several).toMatchObject({
+      missing: new Map([
+        ['panel', 9],
+        ['strip', 9],
+      ]),
+      missingProved: true,
+    });
     expect(short.moreSheets).toEqual([{ stock: 0, count: 3, proved: true }]);
     expect(shortOf(paper('oat', []), [piece('panel', size(4, 4), 9)])).toMatchObject({
       limits: [],

@@ -54,7 +54,8 @@ export function paperShortage(short: ShortOf, set: Pick<SetToPlan, 'trimmer' | '
   return {
     paper: paper.id,
     missing,
-    missingProved: rest.proved,
+    // Where there is no sheet, all is wanting.
+    missingProved: rest.proved || paper.sheets.every(({ count }) => count === 0),
     proved: short.proved || never.size > 0 || rest.proved,
     never,
     limits,
