@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import {
   type Glyphs,
   inches,
+  type Length,
   lengthOfTicks,
   millimetres,
   minus,
@@ -106,14 +107,18 @@ test('`about` stands exactly before what is not the length, and that is off by h
   );
 });
 
-test('a longer length is never shown as a smaller number', () => {
-  fc.assert(
-    fc.property(lengths, fc.nat(500), ways, (length, more, { units, glyphs }) => {
-      const longer = lengthOfTicks(length + more);
-      const [one, other] = [length, longer].map((each) => shownValue(showLength(each, units, glyphs)));
-      expect(one!.lte(other!)).toBe(true);
-    }),
-  );
+test('a longer length is never shown as a smaller number, but for the half of its last place that `about` is off by', () => {
+  const holds = (length: Length, more: number, { units, glyphs }: { units: Units; glyphs: Glyphs }) => {
+    const longer = lengthOfTicks(length + more);
+    const texts = [length, longer].map((each) => showLength(each, units, glyphs));
+    const [one, other] = texts.map(shownValue);
+    // One exact and one rounded: 232 51/64 in, and a tick less, about 232.7969 in.
+    const mixed = texts.filter((text) => text.startsWith('about ')).length === 1;
+    const off = mixed ? new Fraction(1, units === 'in' ? 20_000 : 2_000) : new Fraction(0);
+    expect(one!.lte(other!.add(off))).toBe(true);
+  };
+  holds(lengthOfTicks(-9_460_865), 1, { units: 'in', glyphs: 'typed' });
+  fc.assert(fc.property(lengths, fc.nat(500), ways, holds));
 });
 
 test('every 1/64 in up to 20 in is a fraction in lowest terms', () => {
