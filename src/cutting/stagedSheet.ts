@@ -53,14 +53,16 @@ export function stagedSheet(request: StagedRequest): StagedSheet | null {
   const holds = (width: number, height: number) =>
     placed.some((piece) => piece.width <= width && piece.height <= height);
   const nodes: StagedNode[] = [];
-  const known = new Map<number, number>();
+  // By stage, width and height: sizes are too large for one number to stand for all three.
+  const known = stages.map(() => new Map<number, Map<number, number>>());
   let open = mostNodes;
 
   // Depth first, so that a node comes behind what it can become.
   const visit = (width: number, height: number, stage: number): number => {
     if (open < 0 || !holds(width, height)) return -1;
-    const key = (width * 2 ** 24 + height) * 64 + stage;
-    const before = known.get(key);
+    const ofWidth = known[stage]!.get(width) ?? new Map<number, number>();
+    known[stage]!.set(width, ofWidth);
+    const before = ofWidth.get(height);
     if (before !== undefined) return before;
     if (--open < 0) return -1;
     const cuts: StagedCut[] = [];
@@ -80,7 +82,7 @@ export function stagedSheet(request: StagedRequest): StagedSheet | null {
     const later = stage + 1 < stages.length ? visit(width, height, stage + 1) : -1;
     const pieces = placed.filter((piece) => piece.width === width && piece.height === height);
     nodes.push({ width, height, pieces, cuts, later });
-    known.set(key, nodes.length - 1);
+    ofWidth.set(height, nodes.length - 1);
     return nodes.length - 1;
   };
   const whole = visit(sheet.width, sheet.height, 0);

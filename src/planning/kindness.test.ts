@@ -67,6 +67,20 @@ describe('against every order of every cut, tried out on small sheets', () => {
   });
 });
 
+it('asks for the same work however large the sheets are', () => {
+  const scaled = (scale: number): CuttingTask => ({
+    items: [
+      { width: 3 * scale, height: 2 * scale, need: 7, turns: true },
+      { width: scale, height: 4 * scale, need: 5, turns: false },
+    ],
+    sheets: [{ width: 9 * scale, height: 7 * scale, count: null, cost: 1 }],
+    limits: unlimited,
+  });
+  for (const scale of [2 ** 24, 2 ** 24 + 1, 2 ** 30 + 1]) {
+    expect(kindest(scaled(scale)), `${scale}`).toEqual(kindest(scaled(1)));
+  }
+});
+
 describe('the goals', () => {
   it('follow in their order behind what is wanted first', () => {
     expect(kindnessGoals([])).toEqual(kindnessOrder);
