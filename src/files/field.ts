@@ -3,6 +3,7 @@ import { type Length, millimetres, readLength, type Units } from '../measure/ind
 import type { FileProblemCode, Wanted } from '../words/index.ts';
 import { excerpt } from './excerpt.ts';
 import { expecting } from './expectation.ts';
+import type { Json } from './json.ts';
 
 // No `new Function`: a page may forbid it by its content security policy.
 z.config({ jitless: true });
@@ -28,6 +29,13 @@ export interface Finding {
   readonly code: FileProblemCode;
   readonly names: Readonly<Record<string, string>>;
   readonly numbers: Readonly<Record<string, number>>;
+}
+
+/** The length in a value of a file that may not be in shape; `null` where it is none. */
+export function lengthIn(value: Json | undefined, units: Units): Length | null {
+  if (typeof value !== 'string') return null;
+  const reading = readLength(value, units);
+  return reading.ok ? reading.length : null;
 }
 
 /** An object with these fields and no others. */

@@ -64,10 +64,13 @@ describe('what is shown can be read', () => {
     expect(readLength(text, 'in')).toHaveProperty('ok', true);
   });
 
-  test('the example of parts that follow their borders', () => {
-    const [, parts = ''] = /```jsonc\n(.*?)```/s.exec(layoutDocs) ?? [];
+  const [borders = '', room = ''] = [...layoutDocs.matchAll(/```jsonc\n(.*?)```/gs)].map(([, text]) => text);
+  test.each([
+    ['parts that follow their borders', borders, 2],
+    ['a part with room', room, 1],
+  ])('the example of %s', (_, parts, count) => {
     const example = JSON.parse(`[${parts}]`) as [];
-    expect(example).toHaveLength(2);
+    expect(example).toHaveLength(count);
     const mat = { id: 'mat', inset: '1/8 in', paper: 'ivory' };
     expect(readLayoutFile(plainLayout({ parts: [mat, ...example] }))).toHaveProperty('layout');
   });

@@ -40,6 +40,7 @@ describe('a layout as its file says it', () => {
       side: 'front',
       turn: null,
       spare: 0,
+      rooms: { height: { least: 5.25 * inch, most: 5.5 * inch } },
     });
   });
 
@@ -189,16 +190,38 @@ describe('a layout as its file says it', () => {
     ]);
   });
 
+  test('room for lengths, or none at all', () => {
+    expect(part('panel').rooms).toEqual({
+      width: { least: 2 * inch, most: 2.5 * inch },
+      height: { least: 5 * inch, most: 5 * inch },
+      left: { least: -inch / 8, most: inch / 4 },
+    });
+    expect(part('strip').rooms).toEqual({
+      width: { least: inch / 2, most: inch },
+      gap: { least: 0, most: inch / 8 },
+    });
+    expect(part('moon').rooms).toEqual({ diameter: { least: inch, most: 2 * inch } });
+    expect(part('note').rooms).toBe('none');
+    expect(part('mat')).not.toHaveProperty('rooms');
+    expect(part('note', plainLayout({ 'parts[6].room': {} })).rooms).toEqual({});
+  });
+
   test('every length as it was typed, by its path', () => {
     expect(
       [...layout.typed].filter(([path]) => path.startsWith('parts[2]') || path.startsWith('base')),
     ).toEqual([
       ['base.size[0]', '4 1/4 in'],
       ['base.size[1]', '5 1/2 in'],
+      ['base.room.height[0]', '5 1/4 in'],
+      ['base.room.height[1]', '5 1/2 in'],
       ['parts[2].size[1]', '5'],
       ['parts[2].place.gap[0]', '1/8 in'],
       ['parts[2].place.gap[1]', '0'],
       ['parts[2].place.right', '1/8'],
+      ['parts[2].room.width[0]', '1/2 in'],
+      ['parts[2].room.width[1]', '1 in'],
+      ['parts[2].room.gap[0]', '0'],
+      ['parts[2].room.gap[1]', '1/8'],
     ]);
   });
 });

@@ -1,4 +1,15 @@
-import type { Anchor, Dealt, Extent, Layout, Part, Place, Span } from '../layout/index.ts';
+import type {
+  Anchor,
+  Dealt,
+  Extent,
+  Layout,
+  Part,
+  Place,
+  Room,
+  RoomName,
+  Rooms,
+  Span,
+} from '../layout/index.ts';
 import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper, Price, SheetStock } from '../stash/index.ts';
@@ -8,7 +19,7 @@ import { withoutForeignFields } from './foreignField.ts';
 import { withHint } from './hint.ts';
 import { isList, isObject, type JsonObject } from './json.ts';
 import { layoutRelations } from './layoutRelations.ts';
-import { type LayoutShape, layoutShape, limits } from './layoutShape.ts';
+import { type LayoutShape, layoutShape, limits, roomNames } from './layoutShape.ts';
 import { type Path, pathText } from './path.ts';
 import { shapeProblems } from './shapeProblems.ts';
 
@@ -97,6 +108,7 @@ function layoutOf(shape: LayoutShape): Layout {
       size: lengths.size(shape.base.size, ['base', 'size']),
       fold: shape.base.fold,
       ...dealtOf(shape.base),
+      ...roomsOf(shape.base.room, lengths, ['base', 'room']),
     },
     papers: new Map(
       Object.entries(shape.papers).map(([id, paper]) => [id, paperOf(id, paper, lengths, ['papers', id])]),
@@ -210,7 +222,24 @@ function partOf(part: PartShape, lengths: Lengths, path: Path): Part {
     ...dealtOf(part),
     lies: part.lies ?? 'upright',
     adhere: part.adhere ?? 'flat',
+    ...roomsOf(part.room, lengths, [...path, 'room']),
   };
+}
+
+type RoomsShape = 'none' | { readonly [name in RoomName]?: readonly [string, string] | undefined };
+
+function roomsOf(room: RoomsShape | undefined, lengths: Lengths, path: Path): { readonly rooms?: Rooms } {
+  if (room === undefined) return {};
+  if (room === 'none') return { rooms: 'none' };
+  const rooms: Partial<Record<RoomName, Room>> = {};
+  for (const name of roomNames) {
+    const pair = room[name];
+    if (pair === undefined) continue;
+    const [least, most] = pair.map((text, end) => lengths.read(text, [...path, name, end]));
+    assert(least !== undefined && most !== undefined, 'A room has two ends', { name });
+    rooms[name] = { least, most };
+  }
+  return { rooms };
 }
 
 function extentOf(part: PartShape, lengths: Lengths, path: Path): Extent {

@@ -1,10 +1,11 @@
-import { type Axis, type Edge, type Length, readLength, times, type Units } from '../measure/index.ts';
+import { type Axis, type Edge, times, type Units } from '../measure/index.ts';
 import { excerpt } from './excerpt.ts';
-import { isId } from './field.ts';
+import { isId, lengthIn } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json, type JsonObject } from './json.ts';
 import { faces, neighbourFields } from './layoutShape.ts';
 import { type Path, pathText } from './path.ts';
+import { roomProblems } from './room.ts';
 
 /**
  * What is wrong between the fields of a layout file: ids, what they name, and fields that must go together.
@@ -18,6 +19,7 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
   const pile = pileOf(file.parts);
   return [
     ...paperReferences(file.base, ['base'], papers),
+    ...(isObject(file.base) ? roomProblems(file.base, ['base'], units) : []),
     ...Object.entries(papers ?? {}).flatMap(([id, paper]) => [
       ...priceProblems(paper, ['papers', id]),
       ...marginProblems(paper, ['papers', id], units),
@@ -29,6 +31,7 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
       ...extentProblems(member, pile),
       ...placeProblems(member, pile),
       ...amountProblems(member, file.cards),
+      ...roomProblems(member.part, member.path, units),
     ]),
   ];
 }
@@ -260,7 +263,7 @@ function marginProblems(paper: Json, path: Path, units: Units): FileProblem[] {
     ];
     const at = [...path, 'sheets', index, 'margin'];
     for (const [axis, size, before, after] of axes) {
-      const whole = lengthOf(size, units);
+      const whole = lengthIn(size, units);
       const margin = marginAlong(sheet.margin, before, after, units);
       if (whole !== null && whole > 0 && margin !== null && margin >= whole)
         return [fileProblem('marginAll', at, { axis, size: excerpt(size ?? null) }, { margin, whole })];
@@ -272,14 +275,8 @@ function marginProblems(paper: Json, path: Path, units: Units): FileProblem[] {
 /** The two margins along one axis together, as far as they can be read. */
 function marginAlong(margin: Json | undefined, before: Edge, after: Edge, units: Units): number | null {
   if (!isObject(margin)) {
-    const each = lengthOf(margin, units);
+    const each = lengthIn(margin, units);
     return each === null ? null : times(each, 2);
   }
-  return (lengthOf(margin[before], units) ?? 0) + (lengthOf(margin[after], units) ?? 0);
-}
-
-function lengthOf(value: Json | undefined, units: Units): Length | null {
-  if (typeof value !== 'string') return null;
-  const reading = readLength(value, units);
-  return reading.ok ? reading.length : null;
+  return (lengthIn(margin[before], units) ?? 0) + (lengthIn(margin[after], units) ?? 0);
 }

@@ -29,6 +29,7 @@ function completed({ jsonSchema }: { jsonSchema: z.core.JSONSchema.BaseSchema })
     jsonSchema.minItems = prefixItems.length;
     jsonSchema.maxItems = prefixItems.length;
   }
-  if (properties?.inset !== undefined)
+  // The room of a part names an inset, too.
+  if (properties?.inset !== undefined && properties.size !== undefined)
     jsonSchema.oneOf = ['size', 'inset', 'diameter'].map((field) => ({ required: [field] }));
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { RoomName } from '../layout/index.ts';
 import { foldKinds } from '../making/index.ts';
 import type { Units } from '../measure/index.ts';
 import { expecting } from './expectation.ts';
@@ -6,6 +7,7 @@ import {
   fields,
   idForm,
   idText,
+  type LengthRange,
   lengthOrFill,
   lengthText,
   longestId,
@@ -22,6 +24,19 @@ export const faces = ['base', 'inside', 'back'] as const;
 
 /** The fields of `place` that name a neighbour, with the end they fix. */
 export const neighbourFields = ['below', 'above', 'rightOf', 'leftOf'] as const;
+
+/** The lengths that a part may give room to, in the order in which they are read. */
+export const roomNames = [
+  'width',
+  'height',
+  'diameter',
+  'inset',
+  'gap',
+  'left',
+  'right',
+  'top',
+  'bottom',
+] as const satisfies readonly RoomName[];
 
 /** What version 1 of a layout file holds, its fields checked one by one; what must go together is `layoutRelations`. */
 export type LayoutShape = z.infer<ReturnType<typeof shapeIn>>;
@@ -81,10 +96,37 @@ function shapeIn(units: Units) {
     }),
   };
 
+  const room = (range: LengthRange, of: string) =>
+    z
+      .tuple([lengthText(units, range), lengthText(units, range)], { error: expecting('room-pair', pair) })
+      .optional()
+      .meta({ description: `The least and the most that ${of} may be.` });
+  const sizeRooms = {
+    width: room('positive', 'the width'),
+    height: room('positive', 'the height'),
+  };
+  // Of the two ways to write it, the object is looked at first: `shapeProblems` takes the first that could be meant.
+  const none = z.literal('none', { error: expecting('room') });
+  const baseRoom = fields('room', sizeRooms);
+  const partRoom = fields('room', {
+    ...sizeRooms,
+    diameter: room('positive', 'the diameter'),
+    inset: room('positive', 'the inset'),
+    gap: room('any', 'every gap to its neighbours'),
+    left: room('any', 'the distance from the left edge'),
+    right: room('any', 'the distance from the right edge'),
+    top: room('any', 'the distance from the top edge'),
+    bottom: room('any', 'the distance from the bottom edge'),
+  });
+
   const base = fields('base', {
     size: size('The closed front: width, then height.'),
     fold: oneOf(foldKinds).meta({ description: 'left: a side fold; top: a top fold; none: a flat card.' }),
     ...dealt,
+    room: z
+      .union([baseRoom, none], { error: expecting('room') })
+      .optional()
+      .meta({ description: 'How far the closed front may move; without it, not at all.' }),
   });
 
   const sheet = fields('sheet', {
@@ -203,6 +245,10 @@ function shapeIn(units: Units) {
     adhere: oneOf(['flat', 'raised', 'spots'])
       .optional()
       .meta({ description: 'How it is held; flat unless said.' }),
+    room: z
+      .union([partRoom, none], { error: expecting('room') })
+      .optional()
+      .meta({ description: 'How far its lengths may move; none: not at all.' }),
   }).meta({ id: 'part', description: 'Anything laid on the card.' });
 
   return fields('file', {

@@ -11,6 +11,9 @@ export type {
   Layout,
   Part,
   Place,
+  Room,
+  RoomName,
+  Rooms,
   Span,
   Turn,
 } from './layout.ts';

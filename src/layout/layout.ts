@@ -35,6 +35,8 @@ export interface Base extends Dealt {
   /** The closed front. */
   readonly size: Size;
   readonly fold: FoldKind;
+  /** How far the closed front may move; absent: nothing is said. */
+  readonly rooms?: Rooms;
 }
 
 /** What is cut from paper and dealt over the cards. */
@@ -67,7 +69,34 @@ export interface Part extends Dealt {
   /** `sideways`: the print lies on its side on the card. */
   readonly lies: 'upright' | 'sideways';
   readonly adhere: Adhere;
+  /** How far its lengths may move; absent: nothing is said. */
+  readonly rooms?: Rooms;
 }
+
+/** From `least` to `most`, both included: what a length may be. */
+export interface Room {
+  readonly least: Length;
+  readonly most: Length;
+}
+
+/**
+ * The lengths that may have room: `width` and `height` are of the size that is cut (of the closed front, for a
+ * base), also where that size follows from an inset or a place; `gap` is that to its neighbours, the last four
+ * are distances of its place. All but these and `gap` are positive.
+ */
+export type RoomName =
+  | 'width'
+  | 'height'
+  | 'diameter'
+  | 'inset'
+  | 'gap'
+  | 'left'
+  | 'right'
+  | 'top'
+  | 'bottom';
+
+/** `none`: nothing may move; a length that is not named has no room of its own. */
+export type Rooms = 'none' | Readonly<Partial<Record<RoomName, Room>>>;
 
 /** How a part comes by its size. */
 export type Extent =

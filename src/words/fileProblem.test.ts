@@ -402,6 +402,22 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[5].place lists 1 place where "count" is 2; it may list one place for each piece, or be one place for all.',
     ],
   ],
+  roomOrder: [
+    [
+      { where: 'parts[1].room.width', names: { least: '"3 in"', most: '"2 in"' } },
+      'parts[1].room.width goes from "3 in" down to "2 in"; it may hold the least, then the most, and the two may be the same.',
+    ],
+  ],
+  roomWithoutLength: [
+    [
+      { where: 'parts[1].room.inset', names: { of: 'part', fields: '"width", "height", "left"' } },
+      'parts[1].room.inset gives room to a length that the part does not name; here may stand only "width", "height", "left".',
+    ],
+    [
+      { where: 'parts[3].room.width', names: { of: 'circle', fields: '"diameter", "top"' } },
+      'parts[3].room.width gives room to a length that a circle has not; here may stand only "diameter", "top".',
+    ],
+  ],
   priceMissing: [
     [
       { where: 'papers.ivory.sheets[1].price', names: { other: 'papers.ivory.sheets[0]' } },

@@ -47,6 +47,8 @@ const wanted = {
   gap: 'a length, or a list of two lengths, across then down',
   edges: 'an object of lengths by edge (left, right, top, bottom), such as { "right": "1/2 in" }',
   margin: 'a length for all four edges, or an object of lengths by edge (left, right, top, bottom)',
+  room: '"none", or an object such as { "width": ["2 in", "2 1/2 in"] }',
+  'room-pair': 'a list of two lengths, the least then the most, such as ["2 in", "2 1/2 in"]',
   place: 'an object such as { "left": "1/8 in" }, or a list of them, one for each piece',
   'one-place': 'an object such as { "left": "1/8 in" }',
   'paper-id': 'the id of a paper',
@@ -194,6 +196,12 @@ const sentences = {
     `${at(problem)} lists ${count(problem.numbers.found)} ${problem.numbers.found === 1 ? 'place' : 'places'} where "count" is ${count(problem.numbers.wanted)}; it may list one place for each piece, or be one place for all.`,
   piecesTooMany: (problem) =>
     `${at(problem)} holds ${count(problem.numbers.count)}, which for ${count(problem.numbers.cards)} cards is more than the ${count(problem.numbers.high)} pieces of one part that a set may have.`,
+  roomOrder: (problem) =>
+    `${at(problem)} goes from ${problem.names.least ?? ''} down to ${problem.names.most ?? ''}; it may hold the least, then the most, and the two may be the same.`,
+  roomWithoutLength: (problem) =>
+    `${at(problem)} gives room to a length that ${
+      problem.names.of === 'circle' ? 'a circle has not' : 'the part does not name'
+    }; here may stand only ${problem.names.fields ?? ''}.`,
   priceMissing: (problem) =>
     `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; a price may stand on every sheet of a paper or on none, scraps aside.`,
   marginAll: (problem) =>

@@ -31,7 +31,12 @@ const plain = {
   title: 'Lantern evening',
   units: 'in',
   cards: 12,
-  base: { size: ['4 1/4 in', '5 1/2 in'], fold: 'left', paper: 'ivory' },
+  base: {
+    size: ['4 1/4 in', '5 1/2 in'],
+    fold: 'left',
+    paper: 'ivory',
+    room: { height: ['5 1/4 in', '5 1/2 in'] },
+  },
   papers: {
     ivory: {
       name: 'Ivory cardstock',
@@ -69,6 +74,7 @@ const plain = {
       torn: { right: '1/2 in' },
       spare: 1,
       adhere: 'flat',
+      room: { width: ['2 in', '2 1/2 in'], height: ['5 in', '5 in'], left: ['-1/8 in', '1/4 in'] },
     },
     {
       id: 'strip',
@@ -80,6 +86,7 @@ const plain = {
       side: 'back',
       turn: 'free',
       lies: 'sideways',
+      room: { width: ['1/2 in', '1 in'], gap: ['0', '1/8'] },
     },
     {
       id: 'moon',
@@ -89,6 +96,7 @@ const plain = {
       place: { top: '1/4 in' },
       paper: 'ivory',
       dieCut: true,
+      room: { diameter: ['1 in', '2 in'] },
     },
     { id: 'moon-face', on: 'moon', shape: 'circle', inset: '1/16 in', paper: 'bark', adhere: 'raised' },
     {
@@ -102,6 +110,6 @@ const plain = {
       paper: null,
       adhere: 'spots',
     },
-    { id: 'note', on: 'inside', size: ['3 in', '4 in'], paper: 'ivory', stamped: true },
+    { id: 'note', on: 'inside', size: ['3 in', '4 in'], paper: 'ivory', stamped: true, room: 'none' },
   ],
 } as const;

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { readLength, type Units } from '../../measure/index.ts';
 import type { JsonObject } from '../json.ts';
 
 /** Random layout files with nothing wrong: every field, every way to write it, fields of other tools anywhere. */
@@ -15,9 +16,10 @@ export function randomFile(): fc.Arbitrary<JsonObject> {
             size: fc.tuple(positive(), positive()),
             fold: fc.constantFrom('left', 'top', 'none'),
             ...dealt(papers),
+            room: room(['width', 'height'], units),
           }),
           papers: table(papers),
-          parts: pile(parts, papers),
+          parts: pile(parts, papers, units),
         }),
       ),
     ),
@@ -144,13 +146,17 @@ function sheet(priced: boolean): fc.Arbitrary<JsonObject> {
 type Face = 'base' | 'inside' | 'back';
 
 /** Each part on a face of its own choice; it lies on, and beside, earlier parts of that face only. */
-function pile(ids: readonly string[], papers: readonly string[]): fc.Arbitrary<readonly JsonObject[]> {
+function pile(
+  ids: readonly string[],
+  papers: readonly string[],
+  units: Units,
+): fc.Arbitrary<readonly JsonObject[]> {
   const face = fc.constantFrom<Face>('base', 'base', 'base', 'inside', 'back');
   return fc.tuple(...ids.map(() => face)).chain((faces) =>
     fc.tuple(
       ...ids.map((own, index) => {
         const earlier = ids.filter((_, other) => other < index && faces[other] === faces[index]);
-        return part(own, faces[index] ?? 'base', earlier, papers);
+        return part(own, faces[index] ?? 'base', earlier, papers).chain((made) => withRoom(made, units));
       }),
     ),
   );
@@ -186,6 +192,34 @@ function part(
       object({ ...common, shape: fc.constant('circle'), diameter: positive() }),
     );
   });
+}
+
+/** The part as it is, or with room for some of the lengths that it has. */
+function withRoom(made: JsonObject, units: Units): fc.Arbitrary<JsonObject> {
+  const places = [made.place ?? {}].flat().flatMap((one) => Object.keys(one ?? {}));
+  const names = [
+    ...(made.shape === 'circle' ? ['diameter'] : ['width', 'height']),
+    ...(made.inset === undefined ? [] : ['inset']),
+    ...['gap', 'left', 'right', 'top', 'bottom'].filter((name) => places.includes(name)),
+  ];
+  return room(names, units).map((rooms) => (rooms === absent ? made : { ...made, room: rooms }));
+}
+
+function room(names: readonly string[], units: Units): fc.Arbitrary<JsonObject | 'none' | typeof absent> {
+  const pairs = names.map((name) => {
+    const length = ['width', 'height', 'diameter', 'inset'].includes(name) ? positive() : distance();
+    return [name, optional(ordered(length, units))] as const;
+  });
+  return fc.oneof(fc.constant(absent), fc.constant('none' as const), object(Object.fromEntries(pairs)));
+}
+
+/** Two lengths, the larger never before the smaller. */
+function ordered(length: fc.Arbitrary<string>, units: Units): fc.Arbitrary<readonly string[]> {
+  const ticks = (text: string): number => {
+    const reading = readLength(text, units);
+    return reading.ok ? reading.length : Number.NaN;
+  };
+  return fc.tuple(length, length).map((pair) => pair.toSorted((a, b) => ticks(a) - ticks(b)));
 }
 
 function place(earlier: readonly string[]): fc.Arbitrary<JsonObject> {
