@@ -1,6 +1,13 @@
 export { type ArrangedPart, type Arrangement, arrange, type LaidPiece } from './arrange.ts';
 export { checkLayout } from './check.ts';
 export { type LayoutCode, layoutCodes } from './codes.ts';
+export {
+  type Dimension,
+  type DimensionKind,
+  type DimensionName,
+  dimensionsOf,
+  withLengths,
+} from './dimension.ts';
 export type {
   Adhere,
   Anchor,
@@ -18,5 +25,7 @@ export type {
   Turn,
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
+export { type SumChange, sumChanges } from './sumChange.ts';
 export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
 export { turnOf, upOf } from './turn.ts';
+export { type Drawn, type Worse, worseningFrom } from './worsening.ts';
