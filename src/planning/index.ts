@@ -1,11 +1,14 @@
 export type { CardSet } from './cardSet.ts';
 export { checkSet, usualMarks } from './checkSet.ts';
+export { type Cliff, cliffsOf, type Gain, type LengthChange, type PieceChange } from './cliffs.ts';
 export { type PlanningCode, type PlanningProblem, planningCodes } from './codes.ts';
 export { type PaperTask, paperTask } from './cuttingTask.ts';
+export { type Enough, type EnoughOf, enoughFor, mostCards } from './enough.ts';
 export { type KindnessGoal, kindnessGoals, kindnessOrder } from './kindness.ts';
 export { largestKept } from './largestKept.ts';
 export type { Piece } from './piece.ts';
 export { dealt, piecesOf } from './pieces.ts';
+export { piecesPerSheet } from './piecesPerSheet.ts';
 export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
