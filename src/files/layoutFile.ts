@@ -42,9 +42,17 @@ export function readLayoutFile(
   text: string,
 ): { layout: Layout; file: SavedLayout } | { problems: FileProblem[] } {
   const read = readFileText(text, 'cardwright', layoutVersion);
-  if ('problems' in read) return read;
-  const { file, repeated } = read;
+  return 'problems' in read ? read : readSavedLayout(read.file, read.repeated);
+}
 
+/**
+ * The layout in a file that is no text any more, as `readLayoutFile` finds it; `repeated` are problems that were
+ * found on the way to it.
+ */
+export function readSavedLayout(
+  file: SavedLayout,
+  repeated: readonly FileProblem[] = [],
+): { layout: Layout; file: SavedLayout } | { problems: FileProblem[] } {
   // Far too large lists are not looked into.
   const tooMany = limitProblems(file);
   if (tooMany.length > 0) return { problems: tooMany };

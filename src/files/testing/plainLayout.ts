@@ -5,9 +5,14 @@ import type { Json } from '../json.ts';
  * paths changed; `undefined` takes a field out. Paths are written as in problems: `parts[2].size[0]`.
  */
 export function plainLayout(changes: Readonly<Record<string, Json | undefined>> = {}): string {
-  const file: Json = structuredClone(plain);
-  for (const [path, value] of Object.entries(changes)) put(file, keysOf(path), value);
-  return JSON.stringify(file);
+  return JSON.stringify(withValues(plain, changes));
+}
+
+/** A copy of a file with the values at some paths changed; `undefined` takes a field out. */
+export function withValues(file: Json, changes: Readonly<Record<string, Json | undefined>>): Json {
+  const copy: Json = structuredClone(file);
+  for (const [path, value] of Object.entries(changes)) put(copy, keysOf(path), value);
+  return copy;
 }
 
 /** `parts[2].size[0]` → `['parts', '2', 'size', '0']`; a name in brackets and quotes stands for itself. */

@@ -19,6 +19,7 @@ export function randomFile(): fc.Arbitrary<JsonObject> {
             room: room(['width', 'height'], units),
           }),
           papers: table(papers),
+          smallestScrap: optional(positive()),
           parts: pile(parts, papers, units),
         }),
       ),
