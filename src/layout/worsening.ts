@@ -1,3 +1,4 @@
+import type { Axis } from '../measure/index.ts';
 import type { Arrangement } from './arrange.ts';
 import { checkLayout } from './check.ts';
 import type { Layout, Part } from './layout.ts';
@@ -15,12 +16,16 @@ export interface Drawn {
 export interface Worse {
   /** Rows that were even, or lay in line, and no longer do; borders and gaps that are gone; overlaps that grew less. */
   readonly uneven: ReadonlySet<string>;
-  /** New problems of `checkLayout`; not looked for where rows are uneven. */
+  /** The axes of such rows. */
+  readonly along: ReadonlySet<Axis>;
+  /** Parts that frame what they lie on, whose borders across were those down and no longer are. */
+  readonly unlike: ReadonlySet<string>;
+  /** Other new problems of `checkLayout`; neither is looked for where rows are uneven. */
   readonly wrong: ReadonlySet<string>;
 }
 
 /**
- * What is worse in a layout with other lengths than in the one it was drawn as. Both empty: every border and gap that
+ * What is worse in a layout with other lengths than in the one it was drawn as. All empty: every border and gap that
  * was even still is, and nothing is wrong that was not wrong before.
  *
  * A row is even when its two outer borders are alike, and when its gaps are. Rows on one thing that begin, or end, at
@@ -37,7 +42,9 @@ export function worseningFrom(before: Drawn): (after: Drawn) => Worse {
     const now = new Map(sumsOf(after.arrangement).map((row) => [rowKey(row), row]));
     const rowsNow = keys.map((key) => now.get(key));
     const uneven = new Set<string>();
-    const concern = ({ on, terms }: LayoutSum) => {
+    const along = new Set<Axis>();
+    const concern = ({ on, axis, terms }: LayoutSum) => {
+      along.add(axis);
       uneven.add(on);
       for (const term of terms) if (term.kind === 'size') uneven.add(term.part);
     };
@@ -59,14 +66,16 @@ export function worseningFrom(before: Drawn): (after: Drawn) => Worse {
       if ((overlapsNow.get(key)?.depth ?? 0) >= depth - unseen) continue;
       for (const part of parts) uneven.add(part);
     }
+    const unlike = new Set<string>();
     const wrong = new Set<string>();
     // Looking for problems is the longer work, and one thing that is worse is enough.
-    if (uneven.size > 0) return { uneven, wrong };
+    if (uneven.size > 0) return { uneven, along, unlike, wrong };
     for (const problem of checkLayout(after.layout, after.arrangement)) {
       if (known.has(problemKey(problem))) continue;
-      for (const id of partsOf(problem, after.layout)) wrong.add(id);
+      const worse = problem.code === 'unevenBorder' && 'across' in problem.numbers ? unlike : wrong;
+      for (const id of partsOf(problem, after.layout)) worse.add(id);
     }
-    return { uneven, wrong };
+    return { uneven, along, unlike, wrong };
   };
 }
 

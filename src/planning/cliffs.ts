@@ -1,10 +1,10 @@
 import { planCuts } from '../cutting/index.ts';
 import { type SumChange, sumChanges } from '../layout/index.ts';
-import type { Length } from '../measure/index.ts';
 import { costUnitOf, type Paper, shownCost } from '../stash/index.ts';
 import { paperTask } from './cuttingTask.ts';
 import { type Enough, mostCards, piecesOfPaper } from './enough.ts';
 import { givesAll, whetherOnly } from './givesAll.ts';
+import type { LengthChange } from './lengthChange.ts';
 import { type Move, moved, movesOf } from './moves.ts';
 import { neverReasons } from './never.ts';
 import type { Piece } from './piece.ts';
@@ -24,17 +24,6 @@ export interface Cliff {
   readonly effect: readonly SumChange[];
   /** Every piece whose cut size is then another. */
   readonly pieces: readonly PieceChange[];
-}
-
-/** A length of the layout that becomes another, by its path in the file. */
-export interface LengthChange {
-  readonly path: string;
-  /** Id of the part; `base` for the base. */
-  readonly part: string;
-  /** What it is called among the lengths of its part. */
-  readonly name: string;
-  readonly from: Length;
-  readonly to: Length;
 }
 
 /** Cut sizes before and after, width then height with the pattern upright. */

@@ -1,11 +1,12 @@
 export type { CardSet } from './cardSet.ts';
 export { checkSet, usualMarks } from './checkSet.ts';
-export { type Cliff, cliffsOf, type Gain, type LengthChange, type PieceChange } from './cliffs.ts';
+export { type Cliff, cliffsOf, type Gain, type PieceChange } from './cliffs.ts';
 export { type PlanningCode, type PlanningProblem, planningCodes } from './codes.ts';
 export { type PaperTask, paperTask } from './cuttingTask.ts';
 export { type Enough, type EnoughOf, enoughFor, mostCards } from './enough.ts';
 export { type KindnessGoal, kindnessGoals, kindnessOrder } from './kindness.ts';
 export { largestKept } from './largestKept.ts';
+export type { LengthChange } from './lengthChange.ts';
 export type { Piece } from './piece.ts';
 export { dealt, piecesOf } from './pieces.ts';
 export { piecesPerSheet } from './piecesPerSheet.ts';
@@ -31,4 +32,5 @@ export {
   sparesOf,
 } from './spares.ts';
 export { type OfferRecord, type SparesRecord, sparesRecord } from './sparesRecord.ts';
+export { type Suited, type SuitedSizes, suitedSet } from './suit.ts';
 export { type TightFit, tightFitsOf } from './tightFit.ts';

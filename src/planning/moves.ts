@@ -137,7 +137,7 @@ function waysToFollow(redrawing: Redrawing, main: Movable, sign: 1 | -1): readon
  * What a length takes along when it moves: one border or gap that evens its own row; or, of something that parts lie
  * on, a size in each row of them; or the sizes that are as long as it and lie in line with it.
  */
-function companionsOf(redrawing: Redrawing, main: Movable): readonly (readonly Follower[])[] {
+export function companionsOf(redrawing: Redrawing, main: Movable): readonly (readonly Follower[])[] {
   const known = redrawing.companions.get(main.path);
   if (known !== undefined) return known;
   const families = [nestedIn(redrawing, main), inLineWith(redrawing, main)];

@@ -24,6 +24,10 @@ export interface Redrawn extends Drawn {
   readonly lengths: Lengths;
   /** Parts (or faces) whose rows are no longer even. */
   readonly uneven: ReadonlySet<string>;
+  /** The axes of those rows. */
+  readonly along: ReadonlySet<Axis>;
+  /** Parts that something else is wrong with than that their borders across are not those down. */
+  readonly wrong: ReadonlySet<string>;
   /** Parts (or faces) that anything is worse about than it was drawn; empty: it is as good. */
   readonly worse: ReadonlySet<string>;
 }
@@ -90,8 +94,8 @@ export class Redrawing {
     );
     if (!sound) return null;
     const drawn = { layout, arrangement };
-    const { uneven, wrong } = this.#worsening(drawn);
-    return { ...drawn, lengths, uneven, worse: new Set([...uneven, ...wrong]) };
+    const { uneven, along, unlike, wrong } = this.#worsening(drawn);
+    return { ...drawn, lengths, uneven, along, wrong, worse: new Set([...uneven, ...unlike, ...wrong]) };
   }
 }
 
