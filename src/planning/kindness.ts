@@ -1,6 +1,6 @@
 import { type Kindness, kinderWays, type Pattern } from '../cutting/index.ts';
 import { smallestUseful, stepsFor, type Trimming } from '../trimming/index.ts';
-import type { CutPaper } from './assembledPlan.ts';
+import type { CutPaper } from './plannedPaper.ts';
 import type { SetToPlan } from './planSet.ts';
 import { sheetsToCut, trimmingOf } from './sheetsToCut.ts';
 

@@ -1,6 +1,6 @@
 import { type LinearSolver, planCuts } from '../cutting/index.ts';
 import { costUnitOf, shownCost } from '../stash/index.ts';
-import { assembledPlan, type CutPaper } from './assembledPlan.ts';
+import { assembledPlan } from './assembledPlan.ts';
 import { type CardSet, wantedOf } from './cardSet.ts';
 import { paperTask } from './cuttingTask.ts';
 import { whetherOnly } from './givesAll.ts';
@@ -9,6 +9,7 @@ import { neverReasons } from './never.ts';
 import { paperShortage, type ShortOf } from './paperShortage.ts';
 import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
+import type { CutPaper } from './plannedPaper.ts';
 import type { PlanningProgress } from './progress.ts';
 import type { Nearest, Shortage } from './shortage.ts';
 

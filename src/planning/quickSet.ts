@@ -1,9 +1,10 @@
 import { firstPlan } from '../cutting/index.ts';
-import { assembledPlan, type CutPaper } from './assembledPlan.ts';
+import { assembledPlan } from './assembledPlan.ts';
 import { type CardSet, wantedOf } from './cardSet.ts';
 import { paperTask } from './cuttingTask.ts';
 import { neverReasons } from './never.ts';
 import type { Plan } from './plan.ts';
+import type { CutPaper } from './plannedPaper.ts';
 
 /**
  * A plan of the whole set at once, for a hand that is still on the control: true and replayed as every plan, but
