@@ -6,6 +6,8 @@ export interface ReplayConditions {
   /** By paper id, the sheets on hand in the order of `SheetRecord.stock`. */
   readonly stock?: ReadonlyMap<string, readonly ReplayStock[]>;
   readonly trimmer?: ReplayTrimmer | null;
+  /** The steps go on from others: their numbers ascend, but need not begin at 1 and may leave some out. */
+  readonly numberedOn?: boolean;
 }
 
 export interface ReplayStock {
@@ -85,7 +87,10 @@ export function replay(plan: PlanRecord, conditions: ReplayConditions = {}): rea
   const bench: Bench = { onTable: new Map(), usedIds: new Set(), touched: new Set(), figures: new Map() };
   layOutSheets(plan, conditions, bench, fault);
   for (const [index, step] of plan.steps.entries()) {
-    if (step.step !== index + 1) fault('step-number', step.step, '', index + 1, step.step);
+    const number = conditions.numberedOn
+      ? Math.max(step.step, (plan.steps[index - 1]?.step ?? 0) + 1)
+      : index + 1;
+    if (step.step !== number) fault('step-number', step.step, '', number, step.step);
     follow(step, conditions.trimmer ?? null, bench, fault);
   }
   takeUpFinished(plan, conditions.trimmer ?? null, bench, fault);
