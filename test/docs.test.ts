@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { layoutCodes } from '../src/layout/index.ts';
-import { planningCodes } from '../src/planning/index.ts';
+import { planningCodes, tableCodes } from '../src/planning/index.ts';
 import { fileProblemCodes } from '../src/words/index.ts';
 import { cardwright } from './commandLine.ts';
 
@@ -13,7 +13,7 @@ describe('docs/problems.md', () => {
       rows.map(([, code, severity]) => [code!, severity!]),
     );
     const fileCodes = Object.fromEntries(fileProblemCodes().map((code) => [code, 'error']));
-    expect(listed).toEqual({ ...layoutCodes, ...planningCodes, ...fileCodes });
+    expect(listed).toEqual({ ...layoutCodes, ...planningCodes, ...tableCodes, ...fileCodes });
   });
 });
 

@@ -7,6 +7,15 @@ export { type Enough, type EnoughOf, enoughFor, mostCards } from './enough.ts';
 export { type KindnessGoal, kindnessGoals, kindnessOrder } from './kindness.ts';
 export { largestKept } from './largestKept.ts';
 export type { LengthChange } from './lengthChange.ts';
+export {
+  type Lying,
+  type LyingFrom,
+  layoutOnTable,
+  lyingOf,
+  type OnTable,
+  type PlanInHand,
+  untouchedTable,
+} from './onTable.ts';
 export type { Piece } from './piece.ts';
 export { dealt, piecesOf } from './pieces.ts';
 export { piecesPerSheet } from './piecesPerSheet.ts';
@@ -15,6 +24,17 @@ export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
 export type { PlanningProgress } from './progress.ts';
 export { quickSet } from './quickSet.ts';
+export type { PaperRecut, Recut } from './recut.ts';
+export { type RecutShort, type Rescue, recutSet, type SheetsMore } from './rescue.ts';
+export {
+  type LyingRecord,
+  type PaperTableRecord,
+  type ReadPlan,
+  readSavedPlan,
+  recutRecord,
+  type SavedPlan,
+  type TableRecord,
+} from './savedPlan.ts';
 export type {
   MoreSheets,
   Nearest,
@@ -33,4 +53,14 @@ export {
 } from './spares.ts';
 export { type OfferRecord, type SparesRecord, sparesRecord } from './sparesRecord.ts';
 export { type Suited, type SuitedSizes, suitedSet } from './suit.ts';
+export { type TableCode, type TableProblem, tableCodes } from './tableCodes.ts';
+export {
+  type CutSoFar,
+  type Found,
+  nothingCut,
+  type Spoiled,
+  type SpoiledThing,
+  type TableNow,
+  tableNow,
+} from './tableNow.ts';
 export { type TightFit, tightFitsOf } from './tightFit.ts';

@@ -50,3 +50,8 @@ export function shownCost(exact: number, unit: CostUnit): number {
       return exact / (ticksPerInch * ticksPerInch);
   }
 }
+
+/** The exact cost that was shown so; the inverse of `shownCost`, which keeps enough digits for it. */
+export function exactOfShown(shown: number, unit: CostUnit): number {
+  return Math.round(shown / shownCost(1, unit));
+}
