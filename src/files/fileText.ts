@@ -5,6 +5,11 @@ import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type JsonObject, readJson } from './json.ts';
 import type { Path } from './path.ts';
 
+/** The fields that tell our kinds of files apart, each with its version. */
+const markers = ['cardwright', 'cardwright_trimmer', 'cardwright_plan'] as const;
+
+type Marker = (typeof markers)[number];
+
 /** The longest file that is read, in characters. */
 export const longestFile = 5_000_000;
 
@@ -14,7 +19,7 @@ export const longestFile = 5_000_000;
  */
 export function readFileText(
   text: string,
-  marker: 'cardwright' | 'cardwright_trimmer',
+  marker: Marker,
   version: number,
 ): { file: JsonObject; repeated: FileProblem[] } | { problems: FileProblem[] } {
   if (text.length > longestFile)
@@ -28,8 +33,8 @@ export function readFileText(
     return { problems: [fileProblem('fieldType', [], { found: excerpt(file), wanted: 'file' })] };
   const found = file[marker];
   if (found === undefined) {
-    const other = marker === 'cardwright' ? 'cardwright_trimmer' : 'cardwright';
-    const names = { field: marker, ...(other in file ? { other } : {}) };
+    const other = markers.find((one) => one in file);
+    const names = { field: marker, ...(other === undefined ? {} : { other }) };
     return { problems: [fileProblem('fileKind', [marker], names)] };
   }
   if (typeof found === 'number' && Number.isInteger(found) && found > version)

@@ -68,6 +68,12 @@ const wanted = {
   neighbour: 'the id of a part that stands earlier in the list on the same face',
   choice: '{values}',
   version: 'the number 1, without quotes',
+  // a plan
+  ticks: 'a whole number of ticks from {low} to {high}',
+  'tick-size': 'a list of two whole numbers of ticks, width then height, such as [91440, 203200]',
+  'ticks-per-inch': 'the number 40640, without quotes',
+  'plan-list': 'a list as plan --json writes it, of no more than 100 000 entries',
+  'plan-table': 'an object in braces as plan --json writes it',
   // JSON itself
   'json-value': 'a value such as "mat", 12 or null',
   'json-name': 'the name of a field in double quotes',
