@@ -5,6 +5,7 @@ import type { DrawOptions } from './commands/draw.ts';
 import type { GuideOptions } from './commands/guide.ts';
 import type { NewOptions } from './commands/new.ts';
 import type { PlanOptions } from './commands/plan.ts';
+import type { RecutOptions } from './commands/recut.ts';
 import { cannot, done, type Outcome, wrongUsage } from './outcome.ts';
 import { type World, WorldProblem } from './world.ts';
 
@@ -73,6 +74,10 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
       '--prefer <goals>',
       `what makes a plan of least cost kind to cut, what counts most first, with commas between; without it ${goals.join(', ')}`,
     ).argParser(goalsIn);
+  const several = (flags: string, says: string) =>
+    new Option(flags, says)
+      .argParser((text: string, before: readonly string[] = []) => [...before, text])
+      .default([], 'none');
   const output = (what: string) =>
     new Option('-o, --output <file>', `${what}; - is standard output`).makeOptionMandatory();
   const layoutFile = ['<file>', 'the layout (*.card.json); - is standard input'] as const;
@@ -113,6 +118,44 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: PlanOptions) => {
       const { plan } = await import('./commands/plan.ts');
       answer(await plan(file, options, world));
+    });
+
+  command(
+    'recut',
+    'Plan again from the table as it is: some steps done, some pieces spoiled, scraps lying there.',
+    [
+      'cardwright recut birthday.card.json --done 1-4,5:2 --spoiled "1 panel/meadow"',
+      'steps 1 to 4 are done and two workpieces of step 5; one panel is spoiled',
+    ],
+  )
+    .argument(...layoutFile)
+    .option(
+      '--plan <file>',
+      'the plan being cut by, as plan --json or recut --json wrote it; without it the set is planned anew, which gives the same plan every time',
+    )
+    .option(
+      '--done <steps>',
+      'steps that are done, such as 1-4,6; 5:2 for the first two workpieces of step 5',
+      '',
+    )
+    .addOption(
+      several(
+        '--spoiled <what>',
+        'spoiled or lost: a workpiece, such as meadow-1a2, or finished pieces, such as "2 panel/meadow"; may be given more than once',
+      ),
+    )
+    .addOption(
+      several(
+        '--found <what>',
+        'a scrap that is not in the plan, such as "meadow 3 x 12 in", width then height with the pattern upright; may be given more than once',
+      ),
+    )
+    .addOption(trimmer())
+    .addOption(prefer())
+    .addOption(json())
+    .action(async (file: string, options: RecutOptions) => {
+      const { recut } = await import('./commands/recut.ts');
+      answer(await recut(file, options, world));
     });
 
   command(

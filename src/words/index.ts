@@ -18,10 +18,13 @@ export {
   slackSentences,
 } from './planSentence.ts';
 export { progressSentence } from './progressSentence.ts';
+export { type RecutTold, recutSentences } from './recutSentence.ts';
+export { rescueSentences } from './rescueSentence.ts';
 export { shortageSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
 export { type SparesTold, sparesMadeSentence, sparesSentences } from './sparesSentence.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
 export { sumSentence } from './sum.ts';
+export { tableProblemSentence } from './tableProblem.ts';
 export { trimmerSentences } from './trimmerSentences.ts';
 export { tableOf, type Workpiece } from './workpiece.ts';

@@ -1,6 +1,6 @@
 import type { Layout } from '../layout/index.ts';
 import { type Axis, inches, type Length, type Size, showLengthWithUnit, showSize } from '../measure/index.ts';
-import type { Piece, Plan } from '../planning/index.ts';
+import type { Lying, Piece, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
 import { type Step, strokesOf, type Trimmer } from '../trimming/index.ts';
@@ -33,13 +33,21 @@ export interface StepWords {
   readonly care: string;
 }
 
-/** Every step of the plan in words, in the plan's order; `trimmer` is `null` where nobody said which. */
+/**
+ * Every step of the plan in words, in the plan's order; `trimmer` is `null` where nobody said which, `lying` is what
+ * lies there as the plan begins and is no whole sheet.
+ */
 export function stepWords(
   plan: Plan,
-  { layout, trimmer }: { readonly layout: Layout; readonly trimmer: Trimmer | null },
+  {
+    layout,
+    trimmer,
+    lying = [],
+  }: { readonly layout: Layout; readonly trimmer: Trimmer | null; readonly lying?: readonly Lying[] },
   showing: Showing,
 ): readonly StepWords[] {
-  const table = tableOf(plan);
+  const table = tableOf(plan, lying);
+  const lies = new Set(lying.map(({ id }) => id));
   const names = { layout, pieces: plan.pieces };
   const size = (of: Size) => showSize(of, showing.units, showing.glyphs);
   const length = (of: Length) => showLengthWithUnit(of, showing.units, showing.glyphs);
@@ -59,7 +67,13 @@ export function stepWords(
       set: settingWords(step, trimmer, length),
       mark: markWords(step.dial ?? step.set, trimmer, showing),
       take: `Take ${takenWords(taken, paper)}, ${each(taken)}${size(first.size)}.`,
-      lay: layWords(step, taken, { given, turned: turnedAt(step, plan, taken), paper, trimmer, length }),
+      lay: layWords(step, taken, {
+        given,
+        turned: turnedAt(step, plan, { taken, lies }),
+        paper,
+        trimmer,
+        length,
+      }),
       cut: cutWords(step, trimmer),
       gives: `That makes ${givenWords(given, names, step.squares !== undefined)}, ${each(given)}${size(sizeOf(given))}.`,
       rest:
@@ -118,10 +132,14 @@ function markWords(set: Length, trimmer: Trimmer | null, { units, glyphs }: Show
   return `${own === units ? capital(told.slice(told.indexOf(': ') + 2)) : told}.`;
 }
 
-/** Whether every workpiece has to be turned a quarter since the step that made it; a sheet is first laid. */
-function turnedAt(step: Step, plan: Plan, taken: readonly Workpiece[]): boolean {
-  return taken.every(({ from }) => {
-    if (from.kind === 'sheet') return false;
+/** Whether every workpiece has to be turned a quarter since the step that made it; what lay there is first laid. */
+function turnedAt(
+  step: Step,
+  plan: Plan,
+  { taken, lies }: { readonly taken: readonly Workpiece[]; readonly lies: ReadonlySet<string> },
+): boolean {
+  return taken.every(({ id, from }) => {
+    if (from.kind === 'sheet' || from.kind === 'found' || lies.has(id)) return false;
     return plan.steps.find((earlier) => earlier.step === from.step)?.axis !== step.axis;
   });
 }
@@ -129,9 +147,11 @@ function turnedAt(step: Step, plan: Plan, taken: readonly Workpiece[]): boolean 
 /** `Meadow sheets 1 to 3`, `2 strips from step 1 and the piece left at step 3`. */
 function takenWords(taken: readonly Workpiece[], paper: Paper): string {
   const sheets = taken.flatMap(({ from }) => (from.kind === 'sheet' ? [from.number] : []));
-  const made = grouped(taken, ({ from }) =>
-    from.kind === 'sheet' ? null : `${from.kind === 'rest' ? 'left at' : 'from'} step ${from.step}`,
-  );
+  const made = grouped(taken, ({ from }) => {
+    if (from.kind === 'sheet') return null;
+    if (from.kind === 'found') return `of ${paper.name} that ${taken.length === 1 ? 'was' : 'were'} found`;
+    return `${from.kind === 'rest' ? 'left at' : 'from'} step ${from.step}`;
+  });
   return listed([
     ...(sheets.length > 0
       ? [`${paper.name} ${sheets.length === 1 ? 'sheet' : 'sheets'} ${numbersListed(sheets)}`]

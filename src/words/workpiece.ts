@@ -1,5 +1,5 @@
 import { type Axis, millimetres, minus, type Size, times } from '../measure/index.ts';
-import type { Plan } from '../planning/index.ts';
+import type { Lying, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 
 /** Something that lies on the table at some time while a plan is cut: a sheet, or what a step makes. */
@@ -10,10 +10,11 @@ export interface Workpiece {
   readonly size: Size;
   /** Whether its size along an axis is what the sheet itself brings or what remains of it, not a setting. */
   readonly unmeasured: Readonly<Record<Axis, boolean>>;
-  /** Where it comes from; steps by their number. */
+  /** Where it comes from; steps by their number, those too that were done before the plan begins. */
   readonly from:
     | { readonly kind: 'sheet'; readonly number: number }
-    | { readonly kind: 'piece' | 'rest'; readonly step: number };
+    | { readonly kind: 'piece' | 'rest'; readonly step: number }
+    | { readonly kind: 'found' };
   /** What becomes of it. */
   readonly goes:
     | { readonly kind: 'finished'; readonly piece: string }
@@ -32,9 +33,10 @@ export function isSliver({ width, height }: Size): boolean {
 /**
  * Everything that ever lies on the table, by its id, in the order it comes there.
  *
- * A sheet's number counts the sheets of its paper in the plan from 1.
+ * A sheet's number is that of its id, which counts the sheets of its paper from 1. `lying` is what lies there as the
+ * plan begins and is no whole sheet.
  */
-export function tableOf(plan: Plan): ReadonlyMap<string, Workpiece> {
+export function tableOf(plan: Plan, lying: readonly Lying[] = []): ReadonlyMap<string, Workpiece> {
   const takenBy = new Map(plan.steps.flatMap((step) => step.take.map((id) => [id, step.step])));
   const keeps = new Map(plan.leftovers.map(({ id, keep }) => [id, keep]));
   const table = new Map<string, Workpiece>();
@@ -55,11 +57,21 @@ export function tableOf(plan: Plan): ReadonlyMap<string, Workpiece> {
     table.set(piece.id, { ...piece, goes });
   }
 
+  const there = new Map(lying.map((workpiece) => [workpiece.id, workpiece]));
   const sheetsOf = new Map<string, number>();
   for (const { id, paper, size } of plan.sheets) {
-    const number = (sheetsOf.get(paper) ?? 0) + 1;
+    const cut = there.get(id);
+    // A finished piece is measured; how long a strip or scrap is that lies there, nobody knows for sure.
+    const open = cut === undefined || !plan.finished.has(id);
+    const unmeasured = { width: open, height: open };
+    if (cut !== undefined) {
+      lay({ id, paper, size, unmeasured, from: cut.from });
+      continue;
+    }
+    const named = id.startsWith(`${paper}-`) ? Number(id.slice(paper.length + 1)) : Number.NaN;
+    const number = Number.isSafeInteger(named) ? named : (sheetsOf.get(paper) ?? 0) + 1;
     sheetsOf.set(paper, number);
-    lay({ id, paper, size, unmeasured: { width: true, height: true }, from: { kind: 'sheet', number } });
+    lay({ id, paper, size, unmeasured, from: { kind: 'sheet', number } });
   }
   for (const { step, take, axis, set, repeat, gives, rest } of plan.steps) {
     for (const [index, id] of take.entries()) {

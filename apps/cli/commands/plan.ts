@@ -45,19 +45,27 @@ export interface PlanOptions {
 export async function plan(file: string, options: PlanOptions, world: World): Promise<Outcome> {
   const planned = await planFile(file, options, world);
   if (planned === null) return cannot;
-  const spares = planned.made ?? sparesOf(planned.set, planned.plan);
-  const record = () => ({
-    ...planRecord(planned.plan),
-    spares: sparesRecord(spares, planned.made !== null),
-  });
   world.out(
     options.json
-      ? `${JSON.stringify(record(), null, 2)}\n`
-      : `${planText(planned, spares)
+      ? planJson(planned)
+      : `${planText(planned, sparesTold(planned))
           .flatMap((line) => wrapped(line, { hang: 4 }))
           .join('\n')}\n`,
   );
   return done;
+}
+
+/** The plan as `plan --json` writes it. */
+export function planJson(planned: Pick<PlannedFile, 'set' | 'plan' | 'made'>): string {
+  const record = {
+    ...planRecord(planned.plan),
+    spares: sparesRecord(sparesTold(planned), planned.made !== null),
+  };
+  return `${JSON.stringify(record, null, 2)}\n`;
+}
+
+function sparesTold({ set, plan, made }: Pick<PlannedFile, 'set' | 'plan' | 'made'>): readonly PieceSpares[] {
+  return made ?? sparesOf(set, plan);
 }
 
 /** A set that has been planned, with all that was read for it. */

@@ -1,0 +1,75 @@
+import type { Layout } from '../layout/index.ts';
+import { showSize } from '../measure/index.ts';
+import type { RecutShort, Rescue, TableNow } from '../planning/index.ts';
+import { assert } from '../problem/index.ts';
+import { counted, listed } from './count.ts';
+import { partName } from './partName.ts';
+import type { Showing } from './showing.ts';
+
+/** Why the table does not give what is still needed, and what can be done instead, a sentence for each. */
+export function rescueSentences(
+  short: RecutShort,
+  { layout, table }: { readonly layout: Layout; readonly table: TableNow },
+  showing: Showing,
+): readonly string[] {
+  return [
+    ...short.papers.flatMap(({ paper: id, missing, proved }) => {
+      const wanting = [...missing].map(([piece, count]) => {
+        const { pieces } = table.inHand.plan;
+        return `${counted(count, 'piece')} for ${partName(layout, pieces.find((one) => one.id === piece)?.part ?? piece)}`;
+      });
+      const sure = proved ? 'that is proved' : 'that there is no way is not proved';
+      return [
+        `What lies there of ${nameOf(layout, id)} and the sheets that are whole do not give what is still needed: ${listed(wanting)} would be wanting; ${sure}.`,
+      ];
+    }),
+    'What can be done instead:',
+    ...short.rescues.map((rescue) => `- ${rescueWords[rescue.kind](rescue as never, { layout, showing })}`),
+  ];
+}
+
+interface Told {
+  readonly layout: Layout;
+  readonly showing: Showing;
+}
+
+const rescueWords: {
+  readonly [Kind in Rescue['kind']]: (rescue: Extract<Rescue, { kind: Kind }>, told: Told) => string;
+} = {
+  'no spares': ({ papers }, { layout }) =>
+    `Make no spares of ${listed(papers.map((id) => nameOf(layout, id)))}: the set comes out without them.`,
+  'more sheets': ({ sheets }, { layout, showing }) => {
+    const more = sheets.map(({ paper, stock, count }) => {
+      const size = layout.papers.get(paper)!.sheets[stock]!.size;
+      return `${count} more ${count === 1 ? 'sheet' : 'sheets'} of ${nameOf(layout, paper)} (${showSize(size, showing.units, showing.glyphs)})`;
+    });
+    const several = sheets.some(({ count }) => count > 1);
+    const proved = sheets.every((sheet) => sheet.proved);
+    const sure = proved
+      ? several
+        ? '; with fewer it does not'
+        : ''
+      : '; whether fewer would do is not proved';
+    return `With ${listed(more)} the set comes out${sure}.`;
+  },
+  'fewer cards': ({ cards, proved, spares }, { layout }) => {
+    const without = spares || layoutHasNoSpares(layout) ? '' : ' without spares';
+    if (cards === 0)
+      return proved
+        ? `The table gives not even one card${without}.`
+        : `No way was found to make even one card${without}; that there is none is not proved.`;
+    const fewer = layout.cards - cards;
+    const sure = proved ? 'it gives no more' : 'whether it gives more is not proved';
+    return `Make ${counted(cards, 'card')}${without}, ${fewer} fewer: the table gives them; ${sure}.`;
+  },
+};
+
+function layoutHasNoSpares({ base, parts }: Layout): boolean {
+  return base.spare === 0 && parts.every(({ spare }) => spare === 0);
+}
+
+function nameOf(layout: Layout, id: string): string {
+  const paper = layout.papers.get(id);
+  assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
+  return paper.name;
+}
