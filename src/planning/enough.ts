@@ -1,13 +1,14 @@
 import { firstPlan, planCuts } from '../cutting/index.ts';
 import type { Layout } from '../layout/index.ts';
 import type { Paper } from '../stash/index.ts';
-import { assembledPlan, type CutPaper } from './assembledPlan.ts';
+import { assembledPlan } from './assembledPlan.ts';
 import { paperTask } from './cuttingTask.ts';
 import { whetherOnly } from './givesAll.ts';
 import { neverReasons } from './never.ts';
 import type { Piece } from './piece.ts';
 import { piecesOf } from './pieces.ts';
 import type { Plan } from './plan.ts';
+import type { CutPaper } from './plannedPaper.ts';
 import type { SetToPlan } from './planSet.ts';
 
 /** The largest set that the papers of a layout allow, however many cards it asks for. */
