@@ -32,7 +32,7 @@ it('names what a row is about whose borders were even', () => {
   expect(after({ 'parts[1].size[1]': inch('2 15/16') })).toEqual({
     uneven: new Set(['mat', 'upper', 'lower']),
     along: new Set(['height']),
-    unlike: new Set(),
+    unlike: new Set(['upper', 'lower']),
     wrong: new Set(),
   });
 });

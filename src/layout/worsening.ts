@@ -18,7 +18,7 @@ export interface Worse {
   readonly uneven: ReadonlySet<string>;
   /** The axes of such rows. */
   readonly along: ReadonlySet<Axis>;
-  /** Parts that frame what they lie on, whose borders across were those down and no longer are. */
+  /** Parts whose borders across were as wide as those down and no longer are. */
   readonly unlike: ReadonlySet<string>;
   /** Other new problems of `checkLayout`; neither is looked for where rows are uneven. */
   readonly wrong: ReadonlySet<string>;
@@ -37,16 +37,17 @@ export function worseningFrom(before: Drawn): (after: Drawn) => Worse {
   const keys = rows.map(rowKey);
   const evenness = rows.map(evennessOf);
   const lines = linesIn(rows);
+  const alike = alikeIn(rows);
   const overlaps = overlapsIn(before.arrangement);
   return (after) => {
     const now = new Map(sumsOf(after.arrangement).map((row) => [rowKey(row), row]));
     const rowsNow = keys.map((key) => now.get(key));
     const uneven = new Set<string>();
     const along = new Set<Axis>();
-    const concern = ({ on, axis, terms }: LayoutSum) => {
-      along.add(axis);
-      uneven.add(on);
-      for (const term of terms) if (term.kind === 'size') uneven.add(term.part);
+    const concern = (row: LayoutSum) => {
+      along.add(row.axis);
+      uneven.add(row.on);
+      for (const part of partsIn(row)) uneven.add(part);
     };
     for (const [index, row] of rowsNow.entries()) {
       if (row === undefined) continue;
@@ -67,6 +68,13 @@ export function worseningFrom(before: Drawn): (after: Drawn) => Worse {
       for (const part of parts) uneven.add(part);
     }
     const unlike = new Set<string>();
+    for (const [one, other] of alike) {
+      const [first, second] = [one, other].map(
+        ([index, end]) => rowsNow[index] && borderAt(rowsNow[index], end),
+      );
+      if (first === undefined || second === undefined || isNear(first, second)) continue;
+      for (const [index] of [one, other]) for (const part of partsIn(rows[index]!)) unlike.add(part);
+    }
     const wrong = new Set<string>();
     // Looking for problems is the longer work, and one thing that is worse is enough.
     if (uneven.size > 0) return { uneven, along, unlike, wrong };
@@ -128,6 +136,36 @@ function linesIn(rows: readonly LayoutSum[]): readonly (readonly [number, number
       );
     }),
   );
+}
+
+/** Pairs of borders on the same thing that are alike, one across and one down, each by its row's index and its end. */
+function alikeIn(rows: readonly LayoutSum[]): readonly (readonly [Border, Border])[] {
+  const bordersOf = (axis: Axis) =>
+    rows.flatMap((row, index): Border[] =>
+      row.axis === axis
+        ? [
+            [index, 'start'],
+            [index, 'end'],
+          ]
+        : [],
+    );
+  const down = bordersOf('height');
+  return bordersOf('width').flatMap((one) =>
+    down.flatMap((other) => {
+      const [across, below] = [rows[one[0]]!, rows[other[0]]!];
+      const same = across.on === below.on && across.onPiece === below.onPiece;
+      const border = borderAt(across, one[1]);
+      return same && border > unseen && isNear(border, borderAt(below, other[1]))
+        ? [[one, other] as const]
+        : [];
+    }),
+  );
+}
+
+type Border = readonly [row: number, end: 'start' | 'end'];
+
+function partsIn({ terms }: LayoutSum): readonly string[] {
+  return terms.flatMap((term) => (term.kind === 'size' ? [term.part] : []));
 }
 
 interface Overlap {

@@ -22,6 +22,8 @@ export type Lengths = ReadonlyMap<string, Length>;
 /** A layout drawn again with some lengths changed, and what stands in its way. */
 export interface Redrawn extends Drawn {
   readonly lengths: Lengths;
+  /** Whether every length and size lies in the room it has. */
+  readonly inRoom: boolean;
   /** Parts (or faces) whose rows are no longer even. */
   readonly uneven: ReadonlySet<string>;
   /** The axes of those rows. */
@@ -62,8 +64,7 @@ export class Redrawing {
   }
 
   /**
-   * The layout with these lengths; `null` where a size is then unknown or not positive, or lies outside the room of
-   * its part.
+   * The layout with these lengths; `null` where a size is then unknown or not positive.
    */
   drawn(lengths: Lengths): Redrawn | null {
     const key = [...lengths]
@@ -78,24 +79,27 @@ export class Redrawing {
   }
 
   #drawn(lengths: Lengths): Redrawn | null {
-    for (const movable of this.movable) {
-      const length = lengths.get(movable.path);
-      if (length !== undefined && length !== movable.length && !isWithin(length, movable.within)) return null;
-    }
     const layout = withLengths(this.#set.layout, lengths);
     const arrangement = arrange(layout);
-    const sound = arrangement.parts.every(
-      ({ cut, part }) =>
-        cut !== null &&
-        (['width', 'height'] as const).every((axis) => {
-          const room = namedRoom(part.rooms, axis);
-          return cut[axis] > 0 && (room === null || isWithin(cut[axis], room));
-        }),
-    );
-    if (!sound) return null;
+    if (arrangement.parts.some(({ cut }) => cut === null || cut.width <= 0 || cut.height <= 0)) return null;
     const drawn = { layout, arrangement };
     const { uneven, along, unlike, wrong } = this.#worsening(drawn);
-    return { ...drawn, lengths, uneven, along, wrong, worse: new Set([...uneven, ...unlike, ...wrong]) };
+    const worse = new Set([...uneven, ...unlike, ...wrong]);
+    return { ...drawn, lengths, inRoom: this.#isInRoom(lengths, drawn), uneven, along, wrong, worse };
+  }
+
+  #isInRoom(lengths: Lengths, { arrangement }: Drawn): boolean {
+    const moves = this.movable.every(({ path, length, within }) => {
+      const to = lengths.get(path) ?? length;
+      return to === length || isWithin(to, within);
+    });
+    const sizes = arrangement.parts.every(({ cut, part }) =>
+      (['width', 'height'] as const).every((axis) => {
+        const room = namedRoom(part.rooms, axis);
+        return room === null || (cut !== null && isWithin(cut[axis], room));
+      }),
+    );
+    return moves && sizes;
   }
 }
 

@@ -217,6 +217,7 @@ interface Moving {
 function evenlyDrawn(redrawing: Redrawing, moving: readonly Moving[]): Redrawn | null {
   let rowsEven: Redrawn | null = null;
   for (const redrawn of waysToDraw(redrawing, moving)) {
+    if (!redrawn.inRoom) continue;
     if (redrawn.worse.size === 0) return redrawn;
     if (redrawn.uneven.size === 0 && redrawn.wrong.size === 0) rowsEven ??= redrawn;
   }
