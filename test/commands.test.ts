@@ -10,7 +10,7 @@ afterAll(folder.remove);
 const example = 'examples/lantern-walk.card.json';
 
 describe('help', () => {
-  it.each(['new', 'check', 'plan', 'recut', 'guide', 'draw'])(
+  it.each(['new', 'check', 'plan', 'recut', 'enough', 'suit', 'guide', 'draw'])(
     'of %s says what it does and gives an example',
     async (name) => {
       const { status, out } = await cardwright([name, '--help']);
@@ -23,7 +23,7 @@ describe('help', () => {
   it('lists every command', async () => {
     const { status, out } = await cardwright(['--help']);
     expect(status).toBe(0);
-    for (const name of ['new', 'check', 'plan', 'recut', 'guide', 'draw'])
+    for (const name of ['new', 'check', 'plan', 'recut', 'enough', 'suit', 'guide', 'draw'])
       expect(out).toMatch(new RegExp(`^ {2}${name} `, 'm'));
   });
 
@@ -52,6 +52,9 @@ describe('wrong usage', () => {
     ['draw', example, '-o', folder.path('x.svg'), '--card', '13'],
     ['draw', example, '-o', folder.path('x.svg'), '--card', 'two'],
     ['new', folder.path('x.card.json'), '--units', 'inch'],
+    ['enough'],
+    ['enough', example, '--cards', '3'],
+    ['suit', example, '--cards', 'many'],
   ];
   it.each(cases.map((args) => [args.join(' ') || '(nothing)', args] as const))('%s', async (_, args) => {
     const run = await cardwright(args);

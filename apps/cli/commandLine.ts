@@ -2,10 +2,12 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import type { KindnessGoal } from '../../src/planning/index.ts';
 import type { CheckOptions } from './commands/check.ts';
 import type { DrawOptions } from './commands/draw.ts';
+import type { EnoughOptions } from './commands/enough.ts';
 import type { GuideOptions } from './commands/guide.ts';
 import type { NewOptions } from './commands/new.ts';
 import type { PlanOptions } from './commands/plan.ts';
 import type { RecutOptions } from './commands/recut.ts';
+import type { SuitOptions } from './commands/suit.ts';
 import { cannot, done, type Outcome, wrongUsage } from './outcome.ts';
 import { type World, WorldProblem } from './world.ts';
 
@@ -196,7 +198,52 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
       answer(await draw(file, options, world));
     });
 
+  command(
+    'enough',
+    'Say how many cards these papers are enough for, and which small changes of size gain from them.',
+    [
+      'cardwright enough birthday.card.json',
+      'the largest set, what runs out, and what one mark less would gain',
+    ],
+  )
+    .argument(...layoutFile)
+    .addOption(trimmer())
+    .addOption(json())
+    .action(async (file: string, options: EnoughOptions) => {
+      const { enough } = await import('./commands/enough.ts');
+      answer(await enough(file, options, world));
+    });
+
+  command(
+    'suit',
+    'Find sizes, within the room that the layout gives them, that make the cards from these sheets.',
+    [
+      'cardwright suit birthday.card.json --cards 12 --room "panel height 2 3/4 in to 3 in" -o twelve.card.json',
+      'a panel that gives twelve',
+    ],
+  )
+    .argument(...layoutFile)
+    .addOption(new Option('--cards <number>', 'how many cards are wanted; without it, as the layout says'))
+    .addOption(
+      new Option(
+        '--room <text>',
+        'how far a length may move, as “panel width 2 in to 2 1/2 in”; may be given more than once, and counts beside the "room" of the file',
+      ).argParser(collected),
+    )
+    .addOption(new Option('-o, --output <file>', 'the new layout to write; - is standard output'))
+    .addOption(trimmer())
+    .addOption(json())
+    .action(async (file: string, options: SuitOptions) => {
+      const { suit } = await import('./commands/suit.ts');
+      answer(await suit(file, options, world));
+    });
+
   return program;
+}
+
+/** All the values of an option that may be given more than once. */
+function collected(text: string, before: readonly string[] = []): readonly string[] {
+  return [...before, text];
 }
 
 /** Examples for the foot of a help page. */

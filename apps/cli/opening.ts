@@ -1,5 +1,5 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
-import { readLayoutFile, readTrimmerFile } from '../../src/files/index.ts';
+import { readLayoutFile, readTrimmerFile, type SavedLayout } from '../../src/files/index.ts';
 import { type Arrangement, arrange, checkLayout, type Layout } from '../../src/layout/index.ts';
 import type { CardSet, PlanningProgress, SetToPlan } from '../../src/planning/index.ts';
 import type { Problem } from '../../src/problem/index.ts';
@@ -12,8 +12,17 @@ export type Opened<T> = { readonly value: T } | { readonly problems: readonly Pr
 
 /** Reads a layout file; what is wrong with it is said on standard error, a sentence a line. */
 export async function openLayout(file: string, world: World): Promise<Opened<Layout>> {
+  const opened = await openLayoutFile(file, world);
+  return 'value' in opened ? { value: opened.value.layout } : opened;
+}
+
+/** As `openLayout`, with the file as it was typed, to be written again. */
+export async function openLayoutFile(
+  file: string,
+  world: World,
+): Promise<Opened<{ readonly layout: Layout; readonly file: SavedLayout }>> {
   const read = readLayoutFile(await world.read(file));
-  if ('layout' in read) return { value: read.layout };
+  if ('layout' in read) return { value: read };
   world.err(read.problems.map((problem) => `${fileProblemSentence(problem)}\n`).join(''));
   return { problems: read.problems };
 }

@@ -1,6 +1,7 @@
 export { type AssemblyWords, assemblyWords, dealtWords } from './assembly.ts';
 export { type Caution, type CautionedSet, cautionsFor } from './caution.ts';
 export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
+export { cliffSentence, enoughSentences } from './enoughSentence.ts';
 export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
 export { kindnessSentence } from './kindnessSentence.ts';
@@ -20,10 +21,12 @@ export {
 export { progressSentence } from './progressSentence.ts';
 export { type RecutTold, recutSentences } from './recutSentence.ts';
 export { rescueSentences } from './rescueSentence.ts';
-export { shortageSentences } from './shortageSentence.ts';
+export { moreSheetsSentences, shortageSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
+export { changeWords, effectSentences } from './sizeChange.ts';
 export { type SparesTold, sparesMadeSentence, sparesSentences } from './sparesSentence.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
+export { roomRefusal, suitSentences } from './suitSentence.ts';
 export { sumSentence } from './sum.ts';
 export { tableProblemSentence } from './tableProblem.ts';
 export { trimmerSentences } from './trimmerSentences.ts';

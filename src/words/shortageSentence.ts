@@ -26,6 +26,21 @@ export function shortageSentences(shortage: Shortage, layout: Layout, showing: S
   ];
 }
 
+/** With how many more sheets all the cards that were asked for would come out, a sentence for each paper that is short. */
+export function moreSheetsSentences(
+  { papers }: Shortage,
+  layout: Layout,
+  showing: Showing,
+): readonly string[] {
+  return papers.flatMap(({ paper: id, moreSheets }) => {
+    const paper = layout.papers.get(id);
+    assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
+    return moreSheets.length === 0
+      ? [`More sheets of ${paper.name} would not give the ${layout.cards} cards asked for.`]
+      : [`For the ${layout.cards} cards asked for: ${moreSentence(moreSheets, paper, showing)}`];
+  });
+}
+
 function paperSentences(
   short: PaperShortage,
   { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
