@@ -20,10 +20,17 @@ describe('docs/problems.md', () => {
 describe('README.md', () => {
   const readme = readFileSync('README.md', 'utf8');
 
-  it('shows what plan answers to the example, line for line', async () => {
-    const shown = /```text\n([\s\S]*?)```/.exec(readme)?.[1]?.trimEnd().split('\n') ?? [];
-    const { out } = await cardwright(['plan', 'examples/lantern-walk.card.json']);
-    const said = out.split('\n');
+  const samples = [...readme.matchAll(/```text\n\$ npx cardwright (.*)\n([\s\S]*?)```/g)].map(
+    ([, command, answer]) => [command!, answer!.trimEnd().split('\n')] as const,
+  );
+
+  it('shows what several commands answer', () => {
+    expect(samples.length).toBeGreaterThanOrEqual(3);
+  });
+
+  it.each(samples)('shows what %s answers, line for line', async (command, shown) => {
+    const args = [...command.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain!);
+    const said = (await cardwright(args)).out.split('\n');
     expect(shown.length).toBeGreaterThan(5);
     expect(shown.filter((line) => line !== '…' && !said.includes(line))).toEqual([]);
   });

@@ -225,10 +225,10 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .argument(...layoutFile)
     .addOption(new Option('--cards <number>', 'how many cards are wanted; without it, as the layout says'))
     .addOption(
-      new Option(
+      several(
         '--room <text>',
         'how far a length may move, as “panel width 2 in to 2 1/2 in”; may be given more than once, and counts beside the "room" of the file',
-      ).argParser(collected),
+      ),
     )
     .addOption(new Option('-o, --output <file>', 'the new layout to write; - is standard output'))
     .addOption(trimmer())
@@ -239,11 +239,6 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     });
 
   return program;
-}
-
-/** All the values of an option that may be given more than once. */
-function collected(text: string, before: readonly string[] = []): readonly string[] {
-  return [...before, text];
 }
 
 /** Examples for the foot of a help page. */
