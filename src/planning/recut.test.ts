@@ -245,6 +245,47 @@ describe('what cannot be done', () => {
   });
 });
 
+describe('a leftover that is a mark too narrow', () => {
+  const size = { width: inches(12), height: inches(191, 16) };
+
+  it('gives the piece when all are made a mark smaller, and what is finished is trimmed down', () => {
+    const of = cards(9, [paper('meadow', [{ size, count: 1 }], 'one-way')], {
+      panel: { size: [inches(4), inches(3)] },
+    });
+    const inHand = planned(of);
+    const answer = short(of, inHand, {
+      done: all(...inHand.plan.steps.map(({ step }) => step)),
+      spoiled: spoiled('panel/meadow'),
+    });
+    const [first] = answer.rescues;
+    expect(first).toMatchObject({
+      kind: 'other sizes',
+      marks: 1,
+      changes: [{ part: 'panel', name: 'height', from: inches(3), to: inches(47, 16) }],
+    });
+    const { recut: rescued } = first as Extract<RecutShort['rescues'][number], { kind: 'other sizes' }>;
+    expect(rescued.plan.finished.size).toBe(9);
+    expect(rescued.plan.pieces[0]!.size).toEqual({ width: inches(4), height: inches(47, 16) });
+    // Three come off the leftover, six are trimmed.
+    expect(rescued.plan.sheets).toHaveLength(7);
+    expect(rescued.plan.sheets.filter(({ id }) => inHand.plan.finished.has(id))).toHaveLength(6);
+    const conditions = { ...replayConditions(rescued.layout, null), numberedOn: true };
+    expect(replay(planRecord(rescued.plan), conditions)).toEqual([]);
+  });
+
+  it('is no rescue where no size of the piece may move', () => {
+    const of = cards(9, [paper('meadow', [{ size, count: 1 }], 'one-way')], {
+      panel: { size: [inches(4), inches(3)], dieCut: true },
+    });
+    const inHand = planned(of);
+    const answer = short(of, inHand, {
+      done: all(...inHand.plan.steps.map(({ step }) => step)),
+      spoiled: spoiled('panel/meadow'),
+    });
+    expect(answer.rescues.map(({ kind }) => kind)).toEqual(['more sheets', 'fewer cards']);
+  });
+});
+
 describe('a table that no step could have left', () => {
   const set = () =>
     cards(10, [paper('meadow', [{ size: twelve, count: 2 }], 'one-way')], {

@@ -1,5 +1,6 @@
 import { wantedOf } from './cardSet.ts';
 import { givesAll } from './givesAll.ts';
+import { type OtherSizes, otherSizes } from './otherSizes.ts';
 import { restOf, toCutFrom } from './paperOnTable.ts';
 import { paperShortage } from './paperShortage.ts';
 import type { Piece } from './piece.ts';
@@ -21,6 +22,8 @@ export interface RecutShort {
 export type Rescue =
   /** The set comes out without the spares of the papers that are short. */
   | { readonly kind: 'no spares'; readonly papers: readonly string[]; readonly recut: Recut }
+  /** The set comes out with pieces of slightly other sizes, those that are finished trimmed down. */
+  | ({ readonly kind: 'other sizes' } & OtherSizes)
   /** The set comes out with so many more sheets. */
   | { readonly kind: 'more sheets'; readonly sheets: readonly SheetsMore[]; readonly recut: Recut }
   /** The most cards that the table gives, without spares where they do not come out with them. */
@@ -68,6 +71,11 @@ function rescuesOf(
   const withoutSpares = noSpares(set, table, short);
   return [
     ...(withoutSpares === null ? [] : [withoutSpares]),
+    ...otherSizes(
+      set,
+      table,
+      papers.map(({ paper }) => paper),
+    ).map((sizes) => ({ kind: 'other sizes' as const, ...sizes })),
     ...moreSheets(set, table, papers),
     fewerCards(set, table, short, withoutSpares !== null),
   ];

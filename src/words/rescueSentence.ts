@@ -2,9 +2,10 @@ import type { Layout } from '../layout/index.ts';
 import { showSize } from '../measure/index.ts';
 import type { RecutShort, Rescue, TableNow } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
-import { counted, listed } from './count.ts';
+import { capital, counted, listed } from './count.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
+import { changeWords, effectSentences, isBorder } from './sizeChange.ts';
 
 /** Why the table does not give what is still needed, and what can be done instead, a sentence for each. */
 export function rescueSentences(
@@ -38,6 +39,17 @@ const rescueWords: {
 } = {
   'no spares': ({ papers }, { layout }) =>
     `Make no spares of ${listed(papers.map((id) => nameOf(layout, id)))}: the set comes out without them.`,
+  'other sizes': ({ changes, effect, recut }, { layout, showing }) => {
+    const sizes = changes.filter(({ name }) => !isBorder(name));
+    const words = (sizes.length > 0 ? sizes : changes).map((change) => changeWords(change, layout, showing));
+    const trimmed = recut.plan.steps.some(({ take }) =>
+      take.some((id) => recut.onTable.lying.some((thing) => thing.id === id)),
+    );
+    return [
+      `${capital(listed(words))} for all cards: the set comes out${trimmed ? ', what is cut already trimmed down' : ''}.`,
+      ...effectSentences(effect, sizes, layout, showing),
+    ].join(' ');
+  },
   'more sheets': ({ sheets }, { layout, showing }) => {
     const more = sheets.map(({ paper, stock, count }) => {
       const size = layout.papers.get(paper)!.sheets[stock]!.size;

@@ -29,6 +29,11 @@ const wordsOfNames: Readonly<Record<string, (told: Told) => string>> = {
   gap: ({ name, to, before }) => `the gap at ${name} ${to} instead of ${before}`,
 };
 
+/** Whether a length is a border or gap: what becomes of those is told by `effectSentences`. */
+export function isBorder(name: string): boolean {
+  return name === 'gap' || name === 'left' || name === 'right' || name === 'top' || name === 'bottom';
+}
+
 /**
  * What becomes of borders, gaps and seen sizes, a sentence each: `The border round Lining becomes 3/16 in instead of
  * 1/8.`; last, that nothing else changes. Sizes that `said` names already are not named again.

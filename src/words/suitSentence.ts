@@ -4,7 +4,7 @@ import type { Suited, SuitedSizes } from '../planning/index.ts';
 import { capital, counted } from './count.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
-import { changeWords, effectSentences } from './sizeChange.ts';
+import { changeWords, effectSentences, isBorder } from './sizeChange.ts';
 
 /**
  * Sizes that suit the sheets, as sentences: whether the cards come out, which lengths change and what becomes of the
@@ -66,11 +66,6 @@ function sizesSentences(
       ? 'No sizes within this room that do are nearer to what was drawn.'
       : 'Whether nearer sizes do is not proved.',
   ];
-}
-
-/** Borders and gaps are told with what becomes of the card. */
-function isBorder(name: string): boolean {
-  return name === 'gap' || name === 'left' || name === 'right' || name === 'top' || name === 'bottom';
 }
 
 /** What stands in the way of a room that was asked for, or `null`. */
