@@ -148,10 +148,13 @@ describe('a class of fourteen with a teacher and a spare, three layouts from one
     cards,
     base: { size: ['4 1/4', '5 1/2'], fold: 'left', paper: 'ivory' },
     papers: {
-      ivory: { sheets: [{ size: ['8 1/2', '11'], count: null }] },
-      slate: { sheets: [{ size: ['8 1/2', '11'], count: null }] },
+      ivory: { kind: 'cardstock', sheets: [{ size: ['8 1/2', '11'], count: null }] },
+      slate: { kind: 'cardstock', sheets: [{ size: ['8 1/2', '11'], count: null }] },
       ...Object.fromEntries(
-        Object.entries(prints).map(([id, up]) => [id, { up, sheets: [{ size: ['6', '6'], count: 4 }] }]),
+        Object.entries(prints).map(([id, up]) => [
+          id,
+          { kind: 'patterned', up, sheets: [{ size: ['6', '6'], count: 4 }] },
+        ]),
       ),
     },
     parts,
@@ -200,6 +203,19 @@ describe('a class of fourteen with a teacher and a spare, three layouts from one
       const run = await cardwright(['plan', '-'], JSON.stringify(layout));
       expect(run.err).toMatch(/2 of the 18 pieces/);
     }
+  });
+
+  it('offers another print of the pad for the two panels that are wanting', async () => {
+    const layout = squarePanel(18) as { papers: Record<string, unknown> };
+    layout.papers.leaves = {
+      name: 'Leaves print',
+      kind: 'patterned',
+      sheets: [{ size: ['6', '6'], count: 4 }],
+    };
+    const run = await cardwright(['enough', '-'], JSON.stringify(layout));
+    expect(run.out).toContain('Leaves print could give what is wanting: 2 of panel.');
+    const { standIns } = (await enoughOf(layout)) as unknown as { readonly standIns: unknown };
+    expect(standIns).toEqual([{ paper: 'ferns', by: 'leaves', pieces: { 'panel/ferns': 2 } }]);
   });
 
   it('finds the narrower strip of which a sheet gives five, with its mat, on a trimmer marked in eighths', async () => {

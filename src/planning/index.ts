@@ -52,6 +52,7 @@ export {
   sparesOf,
 } from './spares.ts';
 export { type OfferRecord, type SparesRecord, sparesRecord } from './sparesRecord.ts';
+export { type StandIn, standInsFor } from './standIn.ts';
 export { type Suited, type SuitedSizes, suitedSet } from './suit.ts';
 export { type TableCode, type TableProblem, tableCodes } from './tableCodes.ts';
 export {

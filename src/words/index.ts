@@ -21,7 +21,7 @@ export {
 export { progressSentence } from './progressSentence.ts';
 export { type RecutTold, recutSentences } from './recutSentence.ts';
 export { rescueSentences } from './rescueSentence.ts';
-export { moreSheetsSentences, shortageSentences } from './shortageSentence.ts';
+export { moreSheetsSentences, shortageSentences, standInSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
 export { changeWords, effectSentences } from './sizeChange.ts';
 export { type SparesTold, sparesMadeSentence, sparesSentences } from './sparesSentence.ts';

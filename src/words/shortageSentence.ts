@@ -7,6 +7,7 @@ import type {
   Piece,
   Shortage,
   ShortageLimit,
+  StandIn,
 } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
@@ -38,6 +39,20 @@ export function moreSheetsSentences(
     return moreSheets.length === 0
       ? [`More sheets of ${paper.name} would not give the ${layout.cards} cards asked for.`]
       : [`For the ${layout.cards} cards asked for: ${moreSentence(moreSheets, paper, showing)}`];
+  });
+}
+
+/** Which other papers of the layout could give what is wanting, a sentence for each paper that is short. */
+export function standInSentences(standIns: readonly StandIn[], layout: Layout): readonly string[] {
+  const byPaper = new Map<string, StandIn[]>();
+  for (const standIn of standIns)
+    byPaper.set(standIn.paper, [...(byPaper.get(standIn.paper) ?? []), standIn]);
+  return [...byPaper.values()].map((ways) => {
+    const wanting = [...ways[0]!.pieces].map(
+      ([piece, count]) => `${count} of ${partName(layout, piece.split('/')[0]!)}`,
+    );
+    const others = ways.map(({ by }) => layout.papers.get(by)!.name);
+    return `${either(others)} could give what is wanting: ${listed(wanting)}.`;
   });
 }
 

@@ -6,6 +6,8 @@ import {
   enoughFor,
   planSet,
   type Shortage,
+  type StandIn,
+  standInsFor,
 } from '../../../src/planning/index.ts';
 import {
   cliffSentence,
@@ -13,6 +15,7 @@ import {
   enoughSentences,
   moreSheetsSentences,
   type Showing,
+  standInSentences,
 } from '../../../src/words/index.ts';
 import { openLayout, openPile, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
@@ -38,7 +41,8 @@ export async function enough(file: string, options: EnoughOptions, world: World)
   const answer = found.cards !== null && found.cards < layout.cards ? planSet(set) : null;
   const short = answer?.kind === 'short' ? answer : null;
   const showing: Showing = { units: layout.units, glyphs: 'typed' };
-  const told = { layout, found, cliffs, short };
+  const standIns = short === null ? [] : standInsFor(set, short);
+  const told = { layout, found, cliffs, short, standIns };
   world.out(
     options.json
       ? `${JSON.stringify(recordOf(told, showing), null, 2)}\n`
@@ -55,10 +59,12 @@ interface Told {
   readonly cliffs: readonly Cliff[];
   /** What is short for the cards that the layout asks for; `null`: nothing. */
   readonly short: Shortage | null;
+  /** Other papers that could give what is wanting then. */
+  readonly standIns: readonly StandIn[];
 }
 
 /** What `enough --json` writes; lengths in ticks. */
-function recordOf({ layout, found, cliffs, short }: Told, showing: Showing) {
+function recordOf({ layout, found, cliffs, short, standIns }: Told, showing: Showing) {
   const { cards, proved, limit, papers } = found;
   return {
     cards,
@@ -69,6 +75,7 @@ function recordOf({ layout, found, cliffs, short }: Told, showing: Showing) {
     moreSheets: (short?.papers ?? []).flatMap(({ paper, moreSheets }) =>
       moreSheets.map((more) => ({ paper, ...more })),
     ),
+    standIns: standIns.map(({ pieces, ...standIn }) => ({ ...standIn, pieces: Object.fromEntries(pieces) })),
     cliffs: cliffs.map((cliff) => ({ ...cliff, says: cliffSentence(cliff, layout, showing) })),
   };
 }
@@ -76,9 +83,10 @@ function recordOf({ layout, found, cliffs, short }: Told, showing: Showing) {
 /** Small changes that only give a sheet one piece more are many: so many of them are written out. */
 const mostPieceCliffs = 3;
 
-function textOf({ layout, found, cliffs, short }: Told, showing: Showing): readonly string[] {
+function textOf({ layout, found, cliffs, short, standIns }: Told, showing: Showing): readonly string[] {
   const lines = [...(layout.title === '' ? [] : [layout.title, '']), ...enoughSentences(found, layout)];
   if (short !== null) lines.push(...moreSheetsSentences(short, layout, showing));
+  lines.push(...standInSentences(standIns, layout));
   const saving = cliffs.filter(({ gains }) => gains.some(({ kind }) => kind !== 'piece'));
   const pieceOnly = cliffs.filter((cliff) => !saving.includes(cliff));
   const shown = [...saving, ...pieceOnly.slice(0, mostPieceCliffs)];
