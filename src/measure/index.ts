@@ -31,3 +31,4 @@ export { type LengthFault, type LengthReading, type LengthRefusal, readLength } 
 export { roundTo } from './rounding.ts';
 export { type LongerMarks, lineSpacings, placeOnRuler, type RulerPlace } from './rulerPlace.ts';
 export { type Glyphs, showLength, showLengthWithUnit, showOnMarking, showSize } from './showing.ts';
+export { readSize, type SizeReading } from './sizeReading.ts';
