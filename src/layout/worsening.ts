@@ -183,6 +183,8 @@ function overlapsIn({ parts }: Arrangement): ReadonlyMap<string, Overlap> {
   for (const [index, one] of pieces.entries()) {
     for (const other of pieces.slice(index + 1)) {
       if (one.part.on !== other.part.on || one.onPiece !== other.onPiece) continue;
+      // What is raised covers no tear.
+      if (one.part.adhere !== 'flat' || other.part.adhere !== 'flat') continue;
       if (!isTorn(one.part) && !isTorn(other.part)) continue;
       const extents = [
         [one.box.left, one.box.width, other.box.left, other.box.width],
