@@ -28,5 +28,6 @@ export type { LayoutProblem } from './layoutProblem.ts';
 export { type SumChange, sumChanges } from './sumChange.ts';
 export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
 export { turnOf, upOf } from './turn.ts';
+export { unseen } from './unseen.ts';
 export { roomNames, roomNamesOf, withRoom } from './withRoom.ts';
-export { type Drawn, type Worse, worseningFrom } from './worsening.ts';
+export { type Drawn, rowKey, type Worse, worseningFrom } from './worsening.ts';

@@ -1,0 +1,229 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  arrange,
+  checkLayout,
+  type Drawn,
+  dimensionsOf,
+  type Layout,
+  sumsOf,
+  withLengths,
+  worseningFrom,
+} from '../layout/index.ts';
+import { awayFrom, inch, layoutOf, mm, part } from '../layout/testing/build.ts';
+import { randomLayout } from '../layout/testing/randomLayout.ts';
+import { inches, type Length, lengthOfTicks, roundTo, times } from '../measure/index.ts';
+import { recastLengths } from './recastLengths.ts';
+import { type Marked, markedLayout } from './testing/markedLayout.ts';
+
+const drawn = (layout: Layout): Drawn => ({ layout, arrangement: arrange(layout) });
+
+function recastTo(layout: Layout, marks: Length, base = layout.base.size, scales = false): Layout {
+  const down = scales
+    ? base
+    : { width: roundTo(base.width, marks, 'down'), height: roundTo(base.height, marks, 'down') };
+  const { lengths } = recastLengths(layout, arrange(layout), { base: down, scales, marks, settable: null });
+  return withLengths(layout, new Map([...lengths].map(([path, { length }]) => [path, length])));
+}
+
+const reasonsOf = (layout: Layout, marks: Length) =>
+  Object.fromEntries(
+    [
+      ...recastLengths(layout, arrange(layout), {
+        base: layout.base.size,
+        scales: false,
+        marks,
+        settable: null,
+      }).lengths,
+    ].map(([path, { why }]) => [path, why]),
+  );
+
+describe('true sizes', () => {
+  const card = (sketch: Parameters<typeof part>[1]) =>
+    layoutOf({
+      base: [inch('4'), inch('5')],
+      parts: [part('token', { size: [inch('1 1/4'), inch('1')], ...sketch })],
+    });
+
+  it.each([
+    ['of what is bought are kept to the tick', { papers: [] }, inch('1 1/4'), 'bought'],
+    ['of a die are kept, the piece no smaller', { papers: ['ivory'], dieCut: true }, mm(32), 'die'],
+    ['of a stamp are kept, the piece no smaller', { papers: ['ivory'], stamped: true }, mm(32), 'stamp'],
+    ['of a plain piece go to the mark that leaves it round borders', { papers: ['ivory'] }, mm(31), 'mark'],
+  ] as const)('%s', (_, sketch, width, why) => {
+    const layout = card(sketch);
+    expect(reasonsOf(layout, mm(1))['parts[0].size[0]']).toBe(why);
+    expect(
+      dimensionsOf(recastTo(layout, mm(1))).find(({ path }) => path === 'parts[0].size[0]')?.length,
+    ).toBe(width);
+  });
+
+  it('of what may not move are kept, on the marks only where the trimmer knows no others', () => {
+    const still = card({ papers: ['ivory'] });
+    const layout = { ...still, parts: still.parts.map((one) => ({ ...one, rooms: 'none' as const })) };
+    const widthOn = (settable: Length | null) =>
+      recastLengths(layout, arrange(layout), {
+        base: layout.base.size,
+        scales: false,
+        marks: mm(1),
+        settable,
+      }).lengths.get('parts[0].size[0]');
+    expect(widthOn(null)).toEqual({ length: inch('1 1/4'), why: 'fixed' });
+    expect(widthOn(mm(5))).toEqual({ length: mm(30), why: 'fixed' });
+  });
+
+  it('of a stamp do not hold a piece that frames its card', () => {
+    const layout = layoutOf({
+      base: [inch('4'), inch('5')],
+      parts: [part('panel', { size: [inch('3 3/4'), inch('4 3/4')], stamped: true, papers: ['ivory'] })],
+    });
+    expect(arrange(recastTo(layout, mm(1))).parts[0]!.seen).toEqual({ width: mm(95), height: mm(121) });
+  });
+});
+
+describe('what follows', () => {
+  it('a strip over a gap stays over it on another base', () => {
+    const layout = layoutOf({
+      base: [inch('4'), inch('5 1/4')],
+      parts: [
+        part('upper', { size: [inch('3 3/4'), inch('3')], place: { top: inch('1/8') } }),
+        part('lower', {
+          size: [inch('3 3/4'), inch('1 3/4')],
+          place: { top: awayFrom('upper', inch('1/4')), bottom: inch('1/8') },
+        }),
+        part('strip', { size: [inch('3'), inch('1')], place: { top: inch('2 3/4') }, adhere: 'raised' }),
+      ].map((one) => ({ ...one, papers: ['ivory'] })),
+    });
+    const now = arrange(recastTo(layout, mm(1), { width: mm(99), height: mm(142) }, true));
+    const [upper, lower, strip] = now.parts.map(({ pieces }) => pieces[0]!.box!);
+    const gapMiddle = (upper!.top + upper!.height + lower!.top) / 2;
+    expect(Math.abs(strip!.top + strip!.height / 2 - gapMiddle)).toBeLessThanOrEqual(mm(1));
+  });
+
+  it('a torn panel is cut larger than it is seen by what is torn off it', () => {
+    const layout = layoutOf({
+      base: [inch('4'), inch('5')],
+      parts: [
+        part('panel', {
+          size: [inch('4 1/4'), inch('4 3/4')],
+          place: { left: inch('1/8') },
+          torn: { right: inch('1/2') },
+        }),
+      ].map((one) => ({ ...one, papers: ['ivory'] })),
+    });
+    const { cut, seen } = arrange(recastTo(layout, mm(1))).parts[0]!;
+    expect([cut!.width, seen!.width]).toEqual([mm(108), mm(95)]);
+  });
+
+  it('a circle inset on a circle, and one that fills a square, stay round and even', () => {
+    const layout = layoutOf({
+      base: [inch('5'), inch('5')],
+      parts: [
+        part('disc', { diameter: inch('4 3/4') }),
+        part('ring', { on: 'disc', inset: inch('1/8'), shape: 'circle' }),
+      ].map((one) => ({ ...one, papers: ['ivory'] })),
+    });
+    const now = arrange(recastTo(layout, mm(1)));
+    expect(now.parts.map(({ seen }) => seen)).toEqual([
+      { width: mm(121), height: mm(121) },
+      { width: mm(115), height: mm(115) },
+    ]);
+  });
+});
+
+describe('laws', () => {
+  it('a layout that stands on the marks is left as it is', () => {
+    fc.assert(
+      fc.property(randomLayout({ coarse: true, overFixed: false }), (layout) => {
+        fc.pre(arrange(layout).parts.every(({ cut }) => cut !== null));
+        const marks = lengthOfTicks(1_024);
+        const base = {
+          width: roundTo(layout.base.size.width, marks, 'down'),
+          height: roundTo(layout.base.size.height, marks, 'down'),
+        };
+        const based = { ...layout, base: { ...layout.base, size: base } };
+        fc.pre(arrange(based).parts.every(({ cut }) => cut !== null));
+        const { lengths } = recastLengths(based, arrange(based), {
+          base,
+          scales: false,
+          marks,
+          settable: null,
+        });
+        for (const { path, length } of dimensionsOf(based))
+          expect([path, lengths.get(path)?.length]).toEqual([path, length]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  const isSound = ({ layout, arrangement }: Drawn, marks: Length) => {
+    expect(arrangement.problems).toEqual([]);
+    for (const { part: one, cut } of arrangement.parts) {
+      expect([one.id, cut!.width % marks, cut!.height % marks]).toEqual([one.id, 0, 0]);
+    }
+    for (const row of sumsOf(arrangement))
+      expect(row.terms.reduce((all, { length }) => all + length, 0)).toBe(row.total);
+    // A circle has one size for two ways, so what centres it may fall halfway between marks.
+    for (const { kind, length, part: id } of dimensionsOf(layout))
+      if (kind !== 'size' && id !== 'circle') expect(length % marks).toBe(0);
+  };
+  const worse = (before: Layout, after: Layout) => {
+    const { uneven, wrong } = worseningFrom(drawn(before))(drawn(after));
+    return [...uneven, ...wrong];
+  };
+
+  it('there and back all borders stay even, every sum holds, every cut size falls on a mark, nothing hangs over', () => {
+    fc.assert(
+      fc.property(markedLayout(inches(1, 16)), ({ layout }: Marked) => {
+        fc.pre(checkLayout(layout, arrange(layout)).every(({ severity }) => severity !== 'error'));
+        const metric = recastTo(layout, mm(1));
+        isSound(drawn(metric), mm(1));
+        expect(worse(layout, metric)).toEqual([]);
+        const back = recastTo(metric, inches(1, 16));
+        isSound(drawn(back), inches(1, 16));
+        expect(worse(layout, back)).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('on any other base too', () => {
+    fc.assert(
+      fc.property(
+        markedLayout(inches(1, 16)),
+        fc.integer({ min: 90, max: 160 }),
+        fc.integer({ min: 100, max: 210 }),
+        ({ layout }, width, height) => {
+          const now = recastTo(layout, mm(1), { width: mm(width), height: mm(height) }, true);
+          fc.pre(arrange(now).parts.every(({ cut }) => cut !== null));
+          isSound(drawn(now), mm(1));
+          expect([...worseningFrom(drawn(layout))(drawn(now)).uneven]).toEqual([]);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('turned about its diagonal the answer turns with it', () => {
+    fc.assert(
+      fc.property(markedLayout(inches(1, 16)), ({ layout, turned }: Marked) => {
+        const [one, other] = [arrange(recastTo(layout, mm(1))), arrange(recastTo(turned, mm(1)))];
+        expect(other.parts.map(({ cut }) => [cut!.height, cut!.width])).toEqual(
+          one.parts.map(({ cut }) => [cut!.width, cut!.height]),
+        );
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
+it('rounds nothing to nothing, however coarse the marks', () => {
+  const layout = layoutOf({
+    base: [mm(145), mm(105)],
+    parts: [part('mat', { inset: mm(1), papers: ['ivory'] })],
+  });
+  expect(arrange(recastTo(layout, mm(5))).parts[0]!.seen).toEqual({
+    width: mm(135),
+    height: times(mm(95), 1),
+  });
+});
