@@ -6,6 +6,7 @@ import type { EnoughOptions } from './commands/enough.ts';
 import type { GuideOptions } from './commands/guide.ts';
 import type { NewOptions } from './commands/new.ts';
 import type { PlanOptions } from './commands/plan.ts';
+import type { RecastOptions } from './commands/recast.ts';
 import type { RecutOptions } from './commands/recut.ts';
 import type { SuitOptions } from './commands/suit.ts';
 import { cannot, done, type Outcome, wrongUsage } from './outcome.ts';
@@ -236,6 +237,47 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: SuitOptions) => {
       const { suit } = await import('./commands/suit.ts');
       answer(await suit(file, options, world));
+    });
+
+  command(
+    'recast',
+    'Plan the layout again for another base, other units, marks or sheets: borders stay round and even.',
+    [
+      'cardwright recast birthday.card.json -o birthday-a6.card.json --units mm --base "105 x 148 mm"',
+      'on an A6 base, in millimetres',
+    ],
+  )
+    .argument(...layoutFile)
+    .addOption(
+      new Option(
+        '-o, --output <file>',
+        'the layout file to write; - is standard output; without it, nothing',
+      ),
+    )
+    .addOption(
+      new Option('--units <units>', 'inch or metric; without it, as the layout').choices(['in', 'mm']),
+    )
+    .addOption(
+      new Option(
+        '--base <size>',
+        'the closed front, as "105 x 148 mm"; without it, the layout’s, brought down to a mark',
+      ),
+    )
+    .addOption(
+      several(
+        '--sheets <what>',
+        'other sheets: "300 x 300 mm" for every paper, "meadow 300 x 300 mm, 2" for one paper, "210 x 297 mm for 8 1/2 x 11 in" in place of those of one size; may be given more than once',
+      ),
+    )
+    .addOption(
+      new Option('--marks <length>', 'the marks that lengths are brought to; without it, 1/16 in or 1 mm'),
+    )
+    .addOption(new Option('--cards <number>', 'how many cards the set shall have'))
+    .addOption(trimmer())
+    .addOption(json())
+    .action(async (file: string, options: RecastOptions) => {
+      const { recast } = await import('./commands/recast.ts');
+      answer(await recast(file, options, world));
     });
 
   return program;

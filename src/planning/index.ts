@@ -24,6 +24,18 @@ export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
 export type { PlanningProgress } from './progress.ts';
 export { quickSet } from './quickSet.ts';
+export {
+  type Change,
+  type Recast,
+  type RecastConversion,
+  type RecastLength,
+  type RecastPaper,
+  type RecastPiece,
+  recast,
+  type Suiting,
+} from './recast.ts';
+export type { RecastReason } from './recastLengths.ts';
+export type { OtherSheets, RecastRefusal, RecastWishes } from './recastWishes.ts';
 export type { PaperRecut, Recut } from './recut.ts';
 export { type RecutShort, type Rescue, recutSet, type SheetsMore } from './rescue.ts';
 export {

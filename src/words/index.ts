@@ -19,6 +19,7 @@ export {
   slackSentences,
 } from './planSentence.ts';
 export { progressSentence } from './progressSentence.ts';
+export { type RecastWords, recastRefusalSentence, recastWords } from './recastSentence.ts';
 export { type RecutTold, recutSentences } from './recutSentence.ts';
 export { rescueSentences } from './rescueSentence.ts';
 export { moreSheetsSentences, shortageSentences, standInSentences } from './shortageSentence.ts';
