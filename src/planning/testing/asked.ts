@@ -44,14 +44,13 @@ export class Asked {
     return null;
   }
 
-  perSheet({ layout, arrangement }: Case, piece: string, stock: number): number {
+  /** Whether one sheet of a stock gives so many of a piece, cut into nothing else. */
+  sheetGives({ layout, arrangement }: Case, piece: string, stock: number, need: number): boolean {
+    if (need === 0) return true;
     const own = piecesOf(layout, arrangement).find(({ id }) => id === piece)!;
     const paper = layout.papers.get(own.paper)!;
     const sheets = [{ ...paper.sheets[stock]!, count: 1 }];
-    let count = 0;
-    while (this.#asked(paperTask({ ...paper, sheets }, [{ ...own, need: count + 1 }], null).task) !== null)
-      count += 1;
-    return count;
+    return this.#asked(paperTask({ ...paper, sheets }, [{ ...own, need }], null).task) !== null;
   }
 
   #asked(task: Parameters<typeof planCuts>[0]): { readonly cost: number; readonly sheets: number } | null {
