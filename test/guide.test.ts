@@ -29,9 +29,16 @@ async function guideOf(name: string, ...options: string[]): Promise<Uint8Array> 
   return readFileSync(file);
 }
 
+/** The plan of an example, made once for all its guides. */
 async function planOf(name: string): Promise<PlanRecord> {
-  return JSON.parse((await cardwright(['plan', `examples/${name}.card.json`, '--json'])).out) as PlanRecord;
+  const known = plans.get(name);
+  if (known !== undefined) return known;
+  const { out } = await cardwright(['plan', `examples/${name}.card.json`, '--json']);
+  const plan = JSON.parse(out) as PlanRecord;
+  plans.set(name, plan);
+  return plan;
 }
+const plans = new Map<string, PlanRecord>();
 
 describe('the guide --with-spares', () => {
   it('counts the spares among the pieces and the bases that are scored', async () => {
@@ -48,9 +55,9 @@ describe.each(examples.flatMap((name) => formats.map((format) => ({ name, ...for
     let pdf: ReadPdf;
     let plan: PlanRecord;
     beforeAll(async () => {
-      pdf = await readPdf(await guideOf(name, '--sheet', sheet, '--units', units));
       plan = await planOf(name);
-    });
+      pdf = await readPdf(await guideOf(name, '--sheet', sheet, '--units', units));
+    }, 30_000);
 
     it('has pages of exactly that sheet', () => {
       for (const page of pdf.pages) {

@@ -100,7 +100,7 @@ const gutterPt = 18;
 function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readonly Block[] {
   const { plan, layout, trimmer, showing, widthPt } = matter;
   const table = tableOf(plan);
-  const words = stepWords(plan, { layout, trimmer }, showing);
+  const words = stepWords(plan, { layout, trimmer, stakes: matter.stakes }, showing);
   const sheets = new Map(plan.sheets.map(({ id, size }) => [id, size]));
   const descriptions = describeSteps(plan.steps, sheets);
   const own = plan.steps.flatMap((step, index) => {
@@ -236,7 +236,10 @@ function saidRow(matter: Matter, words: StepWords, textPt: number): Row {
     ...paragraph([words.take, words.lay].filter((sentence) => sentence !== '').join(' '), 4),
     ...paragraph(words.cut, 4),
     ...paragraph([words.gives, words.rest].filter((sentence) => sentence !== '').join(' '), 4),
-    ...(words.care === '' ? [] : [careful(matter, words.care, textPt)]),
+    ...paragraph(words.prove, 4),
+    ...[words.care, words.stake]
+      .filter((sentence) => sentence !== '')
+      .map((sentence) => careful(matter, sentence, textPt)),
   ]);
 }
 

@@ -16,7 +16,7 @@ import {
 } from '../drawing/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { pointsOf, type Units } from '../measure/index.ts';
-import type { Plan } from '../planning/index.ts';
+import type { Plan, StepStakes } from '../planning/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import {
   assemblyWords,
@@ -45,6 +45,8 @@ export interface GuideRequest {
   readonly layout: Layout;
   readonly arrangement: Arrangement;
   readonly plan: Plan;
+  /** What is at stake at its steps (`stakesOf`); points of no return are told where it is given. */
+  readonly stakes?: readonly StepStakes[];
   /** `null`: nobody said which, and pieces come off at the left. */
   readonly trimmer: Trimmer | null;
   readonly sheetFormat: 'letter' | 'a4';
@@ -65,6 +67,7 @@ export function guideOf(request: GuideRequest): Booklet {
     layout,
     arrangement: request.arrangement,
     plan: request.plan,
+    stakes: request.stakes ?? [],
     trimmer: request.trimmer,
     showing: { units: request.units, glyphs: 'printed' },
     typeface: request.typeface,

@@ -1,7 +1,7 @@
 import { type Hatch, hatchFor, type TextStyle, type Typeface } from '../drawing/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { type Length, type Size, showLength, showLengthWithUnit, showSize } from '../measure/index.ts';
-import type { Plan } from '../planning/index.ts';
+import type { Plan, StepStakes } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
@@ -13,6 +13,8 @@ export interface Matter {
   readonly layout: Layout;
   readonly arrangement: Arrangement;
   readonly plan: Plan;
+  /** What is at stake at its steps. */
+  readonly stakes: readonly StepStakes[];
   readonly trimmer: Trimmer | null;
   readonly showing: Showing;
   readonly typeface: Typeface;

@@ -23,6 +23,7 @@ export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
 export type { PlanningProgress } from './progress.ts';
+export { type ProveReason, proveFirstOf, proveReasons } from './proveFirst.ts';
 export { quickSet } from './quickSet.ts';
 export {
   type Change,
@@ -64,6 +65,8 @@ export {
   sparesOf,
 } from './spares.ts';
 export { type OfferRecord, type SparesRecord, sparesRecord } from './sparesRecord.ts';
+export { type StakesRescue, type StepStakes, stakesOf } from './stakes.ts';
+export { type StakesRecord, stakesRecord } from './stakesRecord.ts';
 export { type StandIn, standInsFor } from './standIn.ts';
 export { type Suited, type SuitedSizes, suitedSet } from './suit.ts';
 export { type TableCode, type TableProblem, tableCodes } from './tableCodes.ts';

@@ -299,7 +299,8 @@ class Table {
   }
 }
 
-const noMargin: Squaring = { left: zero, right: zero, top: zero, bottom: zero };
+/** That of a workpiece whose edges are all good. */
+export const noMargin: Squaring = { left: zero, right: zero, top: zero, bottom: zero };
 
 /** The step for its workpieces from `count` on. */
 function from(step: Step, count: number): Step {

@@ -1,6 +1,6 @@
 import type { Layout } from '../layout/index.ts';
 import { type Axis, inches, type Length, type Size, showLengthWithUnit, showSize } from '../measure/index.ts';
-import type { Lying, Piece, Plan } from '../planning/index.ts';
+import { type Lying, type Piece, type Plan, proveFirstOf, type StepStakes } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
 import { type Step, strokesOf, type Trimmer } from '../trimming/index.ts';
@@ -9,6 +9,7 @@ import { whereOnRuler } from './length.ts';
 import { measuredFrom, sideOf } from './measuredFrom.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
+import { proveSentence, stakesSentence } from './stakesSentence.ts';
 import { isSliver, tableOf, type Workpiece } from './workpiece.ts';
 
 /** What the hand is told at one step, a sentence each, in the order they are needed at the trimmer. */
@@ -31,11 +32,15 @@ export interface StepWords {
   readonly rest: string;
   /** `Nothing to spare: …`; empty where there is. */
   readonly care: string;
+  /** `Prove one first: …`; empty where nothing new begins. */
+  readonly prove: string;
+  /** `Point of no return: …`; empty where a slip can be made good, or where the stakes are not known. */
+  readonly stake: string;
 }
 
 /**
  * Every step of the plan in words, in the plan's order; `trimmer` is `null` where nobody said which, `lying` is what
- * lies there as the plan begins and is no whole sheet.
+ * lies there as the plan begins and is no whole sheet, `stakes` what is at stake at its steps.
  */
 export function stepWords(
   plan: Plan,
@@ -43,11 +48,19 @@ export function stepWords(
     layout,
     trimmer,
     lying = [],
-  }: { readonly layout: Layout; readonly trimmer: Trimmer | null; readonly lying?: readonly Lying[] },
+    stakes = [],
+  }: {
+    readonly layout: Layout;
+    readonly trimmer: Trimmer | null;
+    readonly lying?: readonly Lying[];
+    readonly stakes?: readonly StepStakes[];
+  },
   showing: Showing,
 ): readonly StepWords[] {
   const table = tableOf(plan, lying);
   const lies = new Set(lying.map(({ id }) => id));
+  const stops = proveFirstOf(plan, layout);
+  const rescues = new Map(stakes.map(({ step, rescue }) => [step, rescue]));
   const names = { layout, pieces: plan.pieces };
   const size = (of: Size) => showSize(of, showing.units, showing.glyphs);
   const length = (of: Length) => showLengthWithUnit(of, showing.units, showing.glyphs);
@@ -60,6 +73,8 @@ export function stepWords(
     assert(paper !== undefined, 'A step cuts a paper of the layout', { paper: first.paper });
     const given = step.gives.flat().map((id) => at(table, id));
     const rests = step.rest.flatMap((id) => (id === null ? [] : [at(table, id)]));
+    const care = careWords(step, taken, rests, length);
+    const rescue = rescues.get(step.step);
     const worthTelling = rests.filter((rest) => !isSliver(rest.size));
     return {
       step: step.step,
@@ -80,7 +95,9 @@ export function stepWords(
         worthTelling.length === 0
           ? ''
           : restWords(worthTelling, names, { size, squares: step.squares !== undefined }),
-      care: careWords(step, taken, rests, length),
+      care,
+      prove: proveSentence(stops.get(step.step) ?? [], { isSaid: care !== '' }),
+      stake: rescue === undefined ? '' : stakesSentence(rescue, takenNoun(taken)),
     };
   });
 }
@@ -93,7 +110,8 @@ interface Names {
 
 /** A step said in one breath. */
 export function stepSentence(words: StepWords): string {
-  return [words.set, words.mark, words.take, words.lay, words.cut, words.gives, words.rest, words.care]
+  const { set, mark, take, lay, cut, gives, rest, care, prove, stake } = words;
+  return [set, mark, take, lay, cut, gives, rest, care, prove, stake]
     .filter((sentence) => sentence !== '')
     .join(' ');
 }
@@ -288,9 +306,13 @@ function destiny({ goes }: Workpiece): string {
 }
 
 /** A long narrow one is a strip. */
-function nounFor(pieces: readonly Workpiece[]): string {
+function nounFor(pieces: readonly Workpiece[]): 'strip' | 'piece' {
   const { width, height } = sizeOf(pieces);
   return Math.max(width, height) >= 2 * Math.min(width, height) ? 'strip' : 'piece';
+}
+
+function takenNoun(taken: readonly Workpiece[]): 'sheet' | 'strip' | 'piece' {
+  return taken.every(({ from }) => from.kind === 'sheet') ? 'sheet' : nounFor(taken);
 }
 
 function each(pieces: readonly Workpiece[]): string {

@@ -3,7 +3,7 @@ import type { KindnessGoal } from '../../../src/planning/index.ts';
 import { openFonts } from '../fonts.ts';
 import { cannot, done, type Outcome, wrongUsage } from '../outcome.ts';
 import type { World } from '../world.ts';
-import { planFile } from './plan.ts';
+import { planFile, stakesTold } from './plan.ts';
 
 export interface GuideOptions {
   readonly output: string;
@@ -33,6 +33,7 @@ export async function guide(file: string, options: GuideOptions, world: World): 
   const units = options.units ?? planned.layout.units;
   const booklet = guideOf({
     ...planned,
+    stakes: stakesTold(planned),
     units,
     sheetFormat: options.sheet ?? (planned.layout.units === 'in' ? 'letter' : 'a4'),
     typeface: typefaceOf(fonts),

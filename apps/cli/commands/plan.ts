@@ -6,9 +6,14 @@ import {
   type Plan,
   planRecord,
   planSet,
+  proveFirstOf,
   type SetToPlan,
+  type StepStakes,
   sparesOf,
   sparesRecord,
+  stakesOf,
+  stakesRecord,
+  untouchedTable,
 } from '../../../src/planning/index.ts';
 import { assert } from '../../../src/problem/index.ts';
 import type { Trimmer } from '../../../src/trimming/index.ts';
@@ -48,7 +53,7 @@ export async function plan(file: string, options: PlanOptions, world: World): Pr
   world.out(
     options.json
       ? planJson(planned)
-      : `${planText(planned, sparesTold(planned))
+      : `${planText(planned, { spares: sparesTold(planned), stakes: stakesTold(planned) })
           .flatMap((line) => wrapped(line, { hang: 4 }))
           .join('\n')}\n`,
   );
@@ -60,12 +65,23 @@ export function planJson(planned: Pick<PlannedFile, 'set' | 'plan' | 'made'>): s
   const record = {
     ...planRecord(planned.plan),
     spares: sparesRecord(sparesTold(planned), planned.made !== null),
+    stakes: stakesRecord(stakesTold(planned), proveFirstOf(planned.plan, planned.set.layout)),
   };
   return `${JSON.stringify(record, null, 2)}\n`;
 }
 
 function sparesTold({ set, plan, made }: Pick<PlannedFile, 'set' | 'plan' | 'made'>): readonly PieceSpares[] {
   return made ?? sparesOf(set, plan);
+}
+
+/** What is at stake at each step of a plan that begins with nothing cut. */
+export function stakesTold({
+  set,
+  plan,
+  made,
+}: Pick<PlannedFile, 'set' | 'plan' | 'made'>): readonly StepStakes[] {
+  const making = made === null ? set : { ...set, moreSpares: offeredOf(made) };
+  return stakesOf(making, { plan, onTable: untouchedTable });
 }
 
 /** A set that has been planned, with all that was read for it. */
@@ -114,11 +130,11 @@ function makingSpares(set: SetToPlan, plan: Plan): Pick<PlannedFile, 'plan' | 'm
 /** The plan as a docket to read: what it takes, then paper after paper the steps and what is left. */
 function planText(
   { layout, trimmer, plan, made, set: { prefer } }: PlannedFile,
-  spares: readonly PieceSpares[],
+  { spares, stakes }: { readonly spares: readonly PieceSpares[]; readonly stakes: readonly StepStakes[] },
 ): readonly string[] {
   const showing: Showing = { units: layout.units, glyphs: 'typed' };
   const papers = [...plan.papers.keys()].map((id) => layout.papers.get(id)!);
-  const steps = stepWords(plan, { layout, trimmer }, showing);
+  const steps = stepWords(plan, { layout, trimmer, stakes }, showing);
   const lines = [`${layout.title}: ${counted(layout.cards, 'card')}`.replace(/^: /, ''), ''];
   lines.push(...papers.map((paper) => planSentence(paper, plan)));
   if (trimmer !== null) lines.push(...trimmerSentences(trimmer, showing));

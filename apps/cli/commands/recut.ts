@@ -5,14 +5,19 @@ import {
   type CutSoFar,
   type KindnessGoal,
   planSet,
+  proveFirstOf,
   type ReadPlan,
   readSavedPlan,
   recutRecord,
   recutSet,
   type SetToPlan,
+  type StepStakes,
+  stakesOf,
+  stakesRecord,
   tableNow,
   untouchedTable,
 } from '../../../src/planning/index.ts';
+import type { Trimmer } from '../../../src/trimming/index.ts';
 import {
   counted,
   effortSentence,
@@ -78,12 +83,16 @@ export async function recut(file: string, options: RecutOptions, world: World): 
     world.err(`${rescueSentences(answer, { layout, table }, showing).join('\n')}\n`);
     return cannot;
   }
-  const asJson = () =>
-    answer.plan === inHand.plan ? json() : `${JSON.stringify(recutRecord(answer, moreSpares), null, 2)}\n`;
+  const stakes = stakesOf(toRecut, answer);
+  const record = () => ({
+    ...recutRecord(answer, moreSpares),
+    stakes: stakesRecord(stakes, proveFirstOf(answer.plan, layout)),
+  });
+  const asJson = () => (answer.plan === inHand.plan ? json() : `${JSON.stringify(record(), null, 2)}\n`);
   world.out(
     options.json
       ? asJson()
-      : `${recutText({ layout, table, recut: answer }, toRecut, showing)
+      : `${recutText({ layout, table, recut: answer }, { trimmer: trimmer.value, stakes }, showing)
           .flatMap((line) => wrapped(line, { hang: 4 }))
           .join('\n')}\n`,
   );
@@ -149,10 +158,14 @@ async function openPlan(set: CardSet, file: string, world: World): Promise<OpenP
 }
 
 /** Where things stand, then paper after paper the steps that are left, and what is left over by them. */
-function recutText(told: RecutTold, { trimmer }: SetToPlan, showing: Showing): readonly string[] {
+function recutText(
+  told: RecutTold,
+  { trimmer, stakes }: { readonly trimmer: Trimmer | null; readonly stakes: readonly StepStakes[] },
+  showing: Showing,
+): readonly string[] {
   const { layout, recut: answer } = told;
   const { plan, onTable } = answer;
-  const steps = stepWords(plan, { layout: answer.layout, trimmer, lying: onTable.lying }, showing);
+  const steps = stepWords(plan, { layout: answer.layout, trimmer, lying: onTable.lying, stakes }, showing);
   const { title } = layout;
   const lines = [`${title === '' ? 'The set' : title}: planned again from the table`, ''];
   lines.push(...recutSentences(told, showing));
