@@ -180,3 +180,39 @@ describe('on random small layouts', () => {
     expect(found).toBeGreaterThan(10);
   });
 });
+
+describe('worked by hand', () => {
+  test('a gain that more of the same change loses again is found', () => {
+    // A panel that fills what a side leaves: 3 of 2 5/8 in come out of 10 1/4 in, 4 of 2 9/16 in. Of sides, 4 of 1 5/16
+    // in come out of 5 1/4 in, and 3 of anything wider.
+    const t = (sixteenths: number) => typed(4 * sixteenths);
+    const sheet = (width: number) => ({
+      up: 'one-way',
+      sheets: [{ size: [t(width), t(56)] as [string, string], count: 1 }],
+    });
+    const file: SketchFile = {
+      cardwright: 1,
+      units: 'in',
+      cards: 4,
+      base: { size: [t(68), t(60)], fold: 'left', paper: null },
+      papers: { bark: sheet(164), meadow: sheet(84) },
+      parts: [
+        { id: 'side', size: [t(20), t(56)], place: { left: t(2) }, paper: 'meadow' },
+        {
+          id: 'rest',
+          size: ['fill', t(56)],
+          place: { rightOf: 'side', gap: t(2), right: t(2) },
+          paper: 'bark',
+        },
+      ],
+    };
+    const wider = cliffsIn(file).find(
+      ({ changes, gains }) =>
+        changes.length === 1 &&
+        changes[0]!.path === 'parts[0].size[0]' &&
+        gains.some(({ kind }) => kind === 'card'),
+    );
+    expect(wider).toMatchObject({ marks: 1, changes: [{ from: 80 * sixtyFourth, to: 84 * sixtyFourth }] });
+    expect(wider!.gains).toContainEqual({ kind: 'card', from: 3, to: 4 });
+  });
+});

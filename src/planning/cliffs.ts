@@ -153,25 +153,30 @@ class Gains {
     }
     if (steps.length === 0) return [];
     const found: { marks: number; redrawn: Redrawn; gain: Gain }[] = [];
-    const first = (gainAt: (redrawn: Redrawn) => Gain | null) => {
-      const at = leastIndex(steps, (redrawn) => gainAt(redrawn) !== null);
-      if (at === null) return;
+    const first = (of: readonly PieceChange[], gainAt: (redrawn: Redrawn) => Gain | null) => {
+      const holds = (redrawn: Redrawn) => gainAt(redrawn) !== null;
+      // What something gains by becoming smaller it never loses again, unless something else grows.
+      const at = of.some(isLarger) ? steps.findIndex(holds) : leastIndex(steps, holds);
+      if (at < 0) return;
       found.push({ marks: at + 1, redrawn: steps[at]!, gain: gainAt(steps[at]!)! });
     };
     const pieces = piecesOf(this.#set.layout, this.#set.arrangement);
     const last = steps.at(-1)!;
-    const changed = changedPieces(pieces, piecesOf(last.layout, last.arrangement)).map(({ piece }) => piece);
+    const changes = changedPieces(pieces, piecesOf(last.layout, last.arrangement));
+    const changesOf = (paper: string) =>
+      changes.filter(({ piece }) => pieces.some((each) => each.id === piece && each.paper === paper));
     for (const piece of pieces) {
-      if (!changed.includes(piece.id)) continue;
+      const own = changes.filter((change) => change.piece === piece.id);
+      if (own.length === 0) continue;
       this.#set.layout.papers.get(piece.paper)!.sheets.forEach((_, stock) => {
-        first((redrawn) => this.#pieceGain(piece, stock, redrawn));
+        first(own, (redrawn) => this.#pieceGain(piece, stock, redrawn));
       });
     }
-    const papers = new Set(pieces.filter(({ id }) => changed.includes(id)).map(({ paper }) => paper));
-    for (const paper of papers) first((redrawn) => this.#sheetGain(paper, redrawn));
+    const papers = [...this.#set.layout.papers.keys()].filter((paper) => changesOf(paper).length > 0);
+    for (const paper of papers) first(changesOf(paper), (redrawn) => this.#sheetGain(paper, redrawn));
     // A card more needs every paper that limits now.
-    if (this.#enough.limit.length > 0 && this.#enough.limit.every((paper) => papers.has(paper)))
-      first((redrawn) => this.#cardGain(redrawn));
+    if (this.#enough.limit.length > 0 && this.#enough.limit.every((paper) => papers.includes(paper)))
+      first(changes, (redrawn) => this.#cardGain(redrawn));
     return found;
   }
 
@@ -271,9 +276,13 @@ interface Cost {
 /** How far a length is moved at the most. */
 const mostMarks = 16;
 
-/** The first index that something holds for: by halving, as it holds for all later ones where sizes only shrink. */
-function leastIndex<Value>(values: readonly Value[], holds: (value: Value) => boolean): number | null {
-  if (!holds(values.at(-1)!)) return null;
+function isLarger({ from, to }: PieceChange): boolean {
+  return to.width > from.width || to.height > from.height;
+}
+
+/** The first index that something holds for, by halving, where it holds for all later ones; -1: for none. */
+function leastIndex<Value>(values: readonly Value[], holds: (value: Value) => boolean): number {
+  if (!holds(values.at(-1)!)) return -1;
   let [low, high] = [0, values.length - 1];
   while (low < high) {
     const middle = Math.floor((low + high) / 2);
