@@ -9,13 +9,23 @@ import { type PlanOptions, planner } from '../apps/planner/index.ts';
 import type { LinearSolver } from '../src/cutting/index.ts';
 import { readLayoutFile } from '../src/files/index.ts';
 import { arrange, type Layout } from '../src/layout/index.ts';
+import { millimetres } from '../src/measure/index.ts';
 import {
   type CardSet,
+  checkSet,
+  cliffsOf,
+  enoughFor,
+  nothingCut,
   type Plan,
   planRecord,
   planSet,
   quickSet,
+  recutSet,
   type Shortage,
+  sparesOf,
+  suitedSet,
+  tableNow,
+  untouchedTable,
 } from '../src/planning/index.ts';
 import { testSolver } from '../src/planning/testing/solver.ts';
 import { scratchFolder } from './commandLine.ts';
@@ -30,6 +40,12 @@ function setOf(text: string, change: (layout: Layout) => Layout = (layout) => la
   if (!('layout' in read)) throw new Error('the example is sound');
   const layout = change(read.layout);
   return { layout, arrangement: arrange(layout), trimmer: null };
+}
+
+/** Room for the mat of the example. */
+function withRoom(layout: Layout): Layout {
+  const rooms = { inset: { least: millimetres(2), most: millimetres(12) } };
+  return { ...layout, parts: layout.parts.map((part) => (part.id === 'mat' ? { ...part, rooms } : part)) };
 }
 
 function recordOf(answer: Plan | Shortage | null): string {
@@ -73,6 +89,23 @@ describe('in worker threads', () => {
     expect(once.length).toBeGreaterThan(2);
     expect(once.at(-1)).toBe(`planned ${recordOf(planSet({ ...set, solver }))}`);
     expect(await told(set)).toEqual(once);
+  });
+
+  it('answers every question as without workers', async () => {
+    const set = setOf(example, withRoom);
+    const own = { ...set, solver };
+    const answer = planSet(own);
+    if (answer.kind !== 'plan') throw new Error('expected a plan');
+    const enough = enoughFor(own);
+    expect(await threads.ask({ name: 'check', set, answer })).toEqual(checkSet(own, answer));
+    expect(await threads.ask({ name: 'enough', set })).toEqual({ enough, cliffs: cliffsOf(own, enough) });
+    expect(await threads.ask({ name: 'spares', set, plan: answer })).toEqual(sparesOf(own, answer));
+    expect(await threads.ask({ name: 'suit', set, cards: 25 })).toEqual(suitedSet(own, 25));
+    const inHand = { plan: answer, onTable: untouchedTable };
+    const spoiled = [{ kind: 'workpiece', id: answer.sheets[0]!.id }] as const;
+    const table = tableNow(set.layout, inHand, { ...nothingCut, spoiled });
+    if ('problems' in table) throw new Error('expected a table');
+    expect(await threads.ask({ name: 'recut', set, table })).toEqual(recutSet(own, table));
   });
 
   it('carries a shortage whole', async () => {

@@ -1,7 +1,8 @@
 import type { Answer, Request } from './messages.ts';
 import { type Planner, plannerOver } from './planner.ts';
 
-export { GivenUp, type Planner, PlannerFailure, type PlanOptions } from './planner.ts';
+export type { Question, QuestionName, Questions } from './messages.ts';
+export { type AskOptions, GivenUp, type Planner, PlannerFailure, type PlanOptions } from './planner.ts';
 
 /** The little of a browser that is used here. */
 declare const Worker: new (

@@ -2,7 +2,8 @@ import { Worker } from 'node:worker_threads';
 import type { Answer } from './messages.ts';
 import { type Planner, plannerOver } from './planner.ts';
 
-export { GivenUp, type Planner, PlannerFailure, type PlanOptions } from './planner.ts';
+export type { Question, QuestionName, Questions } from './messages.ts';
+export { type AskOptions, GivenUp, type Planner, PlannerFailure, type PlanOptions } from './planner.ts';
 
 /** A planner over worker threads of Node. Idle, it does not keep the process from ending. */
 export function planner({ worker = new URL('./nodeWorker.js', import.meta.url) } = {}): Planner {

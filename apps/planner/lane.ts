@@ -21,7 +21,7 @@ export type StartWorker = (hearing: Hearing) => RunningWorker;
 /** Something to be asked of a worker, and who is told. */
 export interface Job {
   readonly request: Request;
-  /** Told all that is found; `first` and `planned` are the last that is told. */
+  /** Told all that is found; all but `progress` is the last that is told. */
   answered(answer: Exclude<Answer, { kind: 'ready' | 'failed' }>): void;
   failed(reason: string): void;
 }

@@ -1,26 +1,66 @@
-import type { CardSet, Plan, PlanningProgress, Shortage } from '../../src/planning/index.ts';
+import type {
+  CardSet,
+  Cliff,
+  Enough,
+  PieceSpares,
+  Plan,
+  PlanningProblem,
+  PlanningProgress,
+  Recut,
+  RecutShort,
+  Shortage,
+  Suited,
+  TableNow,
+} from '../../src/planning/index.ts';
 
 /**
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 1;
+export const messagesVersion = 2;
 
-/** What a worker is asked for. */
-export interface Request {
-  /** `first`: the plan that is made at once; `plan`: the plan of least cost, with its proof. */
-  readonly kind: 'first' | 'plan';
-  /** Comes back with every answer. */
-  readonly id: number;
-  readonly set: CardSet;
+/** What a worker is asked for; `id` comes back with every answer. */
+export type Request =
+  /** The plan that is made at once. */
+  | { readonly kind: 'first'; readonly id: number; readonly set: CardSet }
+  /** The plan of least cost, with its proof. */
+  | { readonly kind: 'plan'; readonly id: number; readonly set: CardSet }
+  | { readonly kind: 'question'; readonly id: number; readonly question: Question };
+
+/** What may be asked of a set beside its plan, and what is answered: the functions of the same names in `planning`. */
+export interface Questions {
+  /** What would spoil the set; `answer` is its plan, or what is short. */
+  readonly check: {
+    readonly asks: { readonly answer: Plan | Shortage };
+    readonly tells: readonly PlanningProblem[];
+  };
+  /** The largest set, and the small changes that gain something. */
+  readonly enough: {
+    readonly asks: object;
+    readonly tells: { readonly enough: Enough; readonly cliffs: readonly Cliff[] };
+  };
+  /** The table planned again. */
+  readonly recut: { readonly asks: { readonly table: TableNow }; readonly tells: Recut | RecutShort };
+  /** The spares that the plan could make for nothing. */
+  readonly spares: { readonly asks: { readonly plan: Plan }; readonly tells: readonly PieceSpares[] };
+  /** Sizes that make so many cards. */
+  readonly suit: { readonly asks: { readonly cards: number }; readonly tells: Suited };
 }
 
-/** What a worker says: `ready` once, then for each request what it finds, and `first`, `planned` or `failed` last. */
+export type QuestionName = keyof Questions;
+
+/** A question with what it needs. */
+export type Question<Name extends QuestionName = QuestionName> = {
+  [Each in Name]: { readonly name: Each; readonly set: CardSet } & Questions[Each]['asks'];
+}[Name];
+
+/** What a worker says: `ready` once, then for each request what it finds; all but `progress` are the last for it. */
 export type Answer =
   | { readonly kind: 'ready'; readonly version: number }
   | { readonly kind: 'progress'; readonly id: number; readonly progress: PlanningProgress }
   /** `null`: none was found at once. */
   | { readonly kind: 'first'; readonly id: number; readonly plan: Plan | null }
   | { readonly kind: 'planned'; readonly id: number; readonly answer: Plan | Shortage }
+  | { readonly kind: 'told'; readonly id: number; readonly told: Questions[QuestionName]['tells'] }
   /** Our own code is wrong, or the solver could not be loaded. */
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };

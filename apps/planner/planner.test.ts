@@ -255,3 +255,49 @@ describe('a failure', () => {
     expect(workers[0]!.isEnded).toBe(true);
   });
 });
+
+describe('a question', () => {
+  const enough = { enough: { cards: 36 }, cliffs: [] };
+  const asked = { name: 'enough', set } as const;
+
+  it('goes to a worker of its own, started when the first is asked, and is told its answer', async () => {
+    const { planner, workers } = puppets();
+    expect(workers).toHaveLength(2);
+    const answer = planner.ask(asked);
+    await settled();
+    const [, , third] = workers as [PuppetWorker, PuppetWorker, PuppetWorker];
+    expect(third.asked).toEqual([{ kind: 'question', id: 1, question: asked }]);
+    third.says.answer({ kind: 'told', id: 1, told: enough as never });
+    expect(await answer).toBe(enough);
+    planner.close();
+    expect(third.isEnded).toBe(true);
+  });
+
+  it('waits for the one before, and a worker that breaks fails only the one it was at', async () => {
+    const { planner, workers } = puppets();
+    const first = planner.ask(asked).catch((reason: Error) => reason.message);
+    const second = planner.ask(asked);
+    await settled();
+    const third = workers[2]!;
+    expect(third.asked.map(({ id }) => id)).toEqual([1]);
+    third.says.answer({ kind: 'failed', id: 1, message: 'a slip' });
+    expect(await first).toBe('The planner failed: a slip.');
+    await settled();
+    const anew = workers[3]!;
+    anew.says.answer({ kind: 'told', id: 2, told: enough as never });
+    expect(await second).toBe(enough);
+    planner.close();
+  });
+
+  it('is given up at once when it is aborted, and when its planner is closed', async () => {
+    const { planner, workers } = puppets();
+    const control = new AbortController();
+    const answer = planner.ask(asked, { signal: control.signal }).catch((reason: Error) => reason.name);
+    await settled();
+    control.abort();
+    expect(await answer).toBe('AbortError');
+    expect(workers[2]!.isEnded).toBe(true);
+    planner.close();
+    expect(await planner.ask(asked).catch((reason: Error) => reason.name)).toBe('AbortError');
+  });
+});

@@ -1,5 +1,6 @@
 import type { CardSet, Plan, PlanningProgress, Shortage } from '../../src/planning/index.ts';
-import { type Job, lane, type StartWorker } from './lane.ts';
+import { type Job, type Lane, lane, type StartWorker } from './lane.ts';
+import type { Question, QuestionName, Questions, Request } from './messages.ts';
 
 /** Plans sets apart from the thread that asks, which stays free for the hand. */
 export interface Planner {
@@ -10,18 +11,28 @@ export interface Planner {
    * with `PlannerFailure` where the planner itself failed; the next request works all the same.
    */
   plan(set: CardSet, options?: PlanOptions): Promise<Plan | Shortage>;
+  /**
+   * Answers a question about a set, in turn with other questions and beside its plan; rejects as `plan` does.
+   */
+  ask<Name extends QuestionName>(
+    question: Question<Name>,
+    options?: AskOptions,
+  ): Promise<Questions[Name]['tells']>;
   /** Ends the workers; whatever is not answered yet is given up. */
   close(): void;
 }
 
-export interface PlanOptions {
+export interface AskOptions {
   /** Gives the request up at once; nothing is called after that. */
   readonly signal?: AbortSignal;
+  readonly onProgress?: (progress: PlanningProgress) => void;
+}
+
+export interface PlanOptions extends AskOptions {
   /** Gives up all that was asked before and is not answered yet; else requests are answered in turn. */
   readonly instead?: boolean;
   /** Told once, before all else: the plan that is made at once, or `null` where there is none. */
   readonly onFirst?: (plan: Plan | null) => void;
-  readonly onProgress?: (progress: PlanningProgress) => void;
 }
 
 /** The request was given up, for a newer one or because the planner was closed. */
@@ -35,76 +46,106 @@ export class PlannerFailure extends Error {
 }
 
 /**
- * A planner over two workers: one makes first plans and is hardly ever ended, so that it is always quick; the other
- * proves, which may take long, and is ended when the proof is no longer wanted.
+ * A planner over workers: one makes first plans and is hardly ever ended, so that it is always quick; one proves,
+ * which may take long, and is ended when the proof is no longer wanted; a third, started when it is first needed,
+ * answers questions.
  */
 export function plannerOver(start: StartWorker): Planner {
   const first = lane(start, { patience: 100 });
   const proof = lane(start);
+  let questions: Lane | null = null;
   const open = new Set<(reason: Error) => void>();
   let requests = 0;
   let isClosed = false;
-
-  const plan = (set: CardSet, options: PlanOptions = {}) =>
-    new Promise<Plan | Shortage>((resolve, reject) => {
-      const { signal, instead = false, onFirst, onProgress } = options;
-      if (instead) giveUpAll('A newer request took its place.');
-      requests += 1;
-      const id = requests;
-      const jobs: Job[] = [
-        {
-          request: { kind: 'first', id, set },
-          answered(answer) {
-            if (answer.kind !== 'first') return;
-            proof.add(jobs[1]!);
-            onFirst?.(answer.plan);
-          },
-          failed,
-        },
-        {
-          request: { kind: 'plan', id, set },
-          answered(answer) {
-            if (answer.kind === 'progress') onProgress?.(answer.progress);
-            if (answer.kind === 'planned') settle(() => resolve(answer.answer));
-          },
-          failed,
-        },
-      ];
-      if (isClosed || signal?.aborted) {
-        reject(isClosed ? new GivenUp('The planner was closed.') : (signal?.reason as Error));
-        return;
-      }
-      const aborted = () => giveUp(signal?.reason as Error);
-      signal?.addEventListener('abort', aborted);
-      open.add(giveUp);
-      first.add(jobs[0]!);
-
-      function giveUp(reason: Error) {
-        settle(() => reject(reason));
-        first.drop(jobs[0]!);
-        proof.drop(jobs[1]!);
-      }
-      function failed(reason: string) {
-        settle(() => reject(new PlannerFailure(`The planner failed: ${reason}.`)));
-      }
-      function settle(how: () => void) {
-        signal?.removeEventListener('abort', aborted);
-        open.delete(giveUp);
-        how();
-      }
-    });
 
   const giveUpAll = (reason: string) => {
     for (const giveUp of [...open]) giveUp(new GivenUp(reason));
   };
 
+  /** Runs a request until it is settled, failed or given up; `begin` is told its id and says what lanes it is in. */
+  const requested = <Told>(
+    { signal }: AskOptions,
+    begin: (
+      id: number,
+      ends: { readonly resolve: (told: Told) => void; readonly failed: (reason: string) => void },
+    ) => readonly { readonly lane: Lane; readonly job: Job }[],
+  ) =>
+    new Promise<Told>((resolve, reject) => {
+      if (isClosed || signal?.aborted) {
+        reject(isClosed ? new GivenUp('The planner was closed.') : (signal?.reason as Error));
+        return;
+      }
+      requests += 1;
+      const settle = (how: () => void) => {
+        signal?.removeEventListener('abort', aborted);
+        open.delete(giveUp);
+        how();
+      };
+      const giveUp = (reason: Error) => {
+        settle(() => reject(reason));
+        for (const { lane: own, job } of jobs) own.drop(job);
+      };
+      const aborted = () => giveUp(signal?.reason as Error);
+      signal?.addEventListener('abort', aborted);
+      open.add(giveUp);
+      const jobs = begin(requests, {
+        resolve: (told) => settle(() => resolve(told)),
+        failed: (reason) => settle(() => reject(new PlannerFailure(`The planner failed: ${reason}.`))),
+      });
+      const [{ lane: own, job }] = jobs as [{ lane: Lane; job: Job }];
+      own.add(job);
+    });
+
   return {
-    plan,
+    plan(set, options = {}) {
+      const { instead = false, onFirst, onProgress } = options;
+      if (instead) giveUpAll('A newer request took its place.');
+      return requested<Plan | Shortage>(options, (id, { resolve, failed }) => {
+        const later: Job = {
+          request: { kind: 'plan', id, set },
+          answered(answer) {
+            if (answer.kind === 'progress') onProgress?.(answer.progress);
+            if (answer.kind === 'planned') resolve(answer.answer);
+          },
+          failed,
+        };
+        const now: Job = {
+          request: { kind: 'first', id, set },
+          answered(answer) {
+            if (answer.kind !== 'first') return;
+            proof.add(later);
+            onFirst?.(answer.plan);
+          },
+          failed,
+        };
+        return [
+          { lane: first, job: now },
+          { lane: proof, job: later },
+        ];
+      });
+    },
+    ask<Name extends QuestionName>(question: Question<Name>, options: AskOptions = {}) {
+      questions ??= lane(start);
+      const own = questions;
+      return requested<Questions[Name]['tells']>(options, (id, { resolve, failed }) => {
+        const request: Request = { kind: 'question', id, question: question as Question };
+        const job: Job = {
+          request,
+          answered(answer) {
+            if (answer.kind === 'progress') options.onProgress?.(answer.progress);
+            if (answer.kind === 'told') resolve(answer.told);
+          },
+          failed,
+        };
+        return [{ lane: own, job }];
+      });
+    },
     close() {
       isClosed = true;
       giveUpAll('The planner was closed.');
       first.close();
       proof.close();
+      questions?.close();
     },
   };
 }

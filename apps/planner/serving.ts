@@ -1,6 +1,24 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
-import { planSet, quickSet } from '../../src/planning/index.ts';
-import { type Answer, messagesVersion, type Request } from './messages.ts';
+import {
+  checkSet,
+  cliffsOf,
+  enoughFor,
+  type PlanningProgress,
+  planSet,
+  quickSet,
+  recutSet,
+  type SetToPlan,
+  sparesOf,
+  suitedSet,
+} from '../../src/planning/index.ts';
+import {
+  type Answer,
+  messagesVersion,
+  type Question,
+  type QuestionName,
+  type Questions,
+  type Request,
+} from './messages.ts';
 
 /** The end of the line that a worker holds. */
 export interface Port {
@@ -14,23 +32,49 @@ export function serve(port: Port): void {
   port.post({ kind: 'ready', version: messagesVersion });
 }
 
-async function answer({ kind, id, set }: Request, port: Port): Promise<void> {
+async function answer(request: Request, port: Port): Promise<void> {
+  const { id } = request;
   try {
-    if (kind === 'first') {
-      port.post({ kind: 'first', id, plan: quickSet(set) });
+    if (request.kind === 'first') {
+      port.post({ kind: 'first', id, plan: quickSet(request.set) });
       return;
     }
     solver ??= openSolver();
-    const found = planSet({
-      ...set,
+    const given = {
       solver: await solver,
-      onProgress: (progress) => port.post({ kind: 'progress', id, progress }),
-    });
-    port.post({ kind: 'planned', id, answer: found });
+      onProgress: (progress: PlanningProgress) => port.post({ kind: 'progress', id, progress }),
+    };
+    if (request.kind === 'plan')
+      port.post({ kind: 'planned', id, answer: planSet({ ...request.set, ...given }) });
+    else port.post({ kind: 'told', id, told: tell(request.question, given) });
   } catch (problem) {
     port.post({ kind: 'failed', id, message: problem instanceof Error ? problem.message : String(problem) });
   }
 }
+
+function tell<Name extends QuestionName>(
+  question: Question<Name>,
+  given: Pick<SetToPlan, 'solver' | 'onProgress'>,
+): Questions[Name]['tells'] {
+  const { name } = question;
+  return tellers[name as Name]({ ...question.set, ...given }, question as Questions[Name]['asks']);
+}
+
+const tellers: {
+  readonly [Name in QuestionName]: (
+    set: SetToPlan,
+    asks: Questions[Name]['asks'],
+  ) => Questions[Name]['tells'];
+} = {
+  check: (set, { answer: found }) => checkSet(set, found),
+  enough: (set) => {
+    const enough = enoughFor(set);
+    return { enough, cliffs: cliffsOf(set, enough) };
+  },
+  recut: (set, { table }) => recutSet(set, table),
+  spares: (set, { plan }) => sparesOf(set, plan),
+  suit: (set, { cards }) => suitedSet(set, cards),
+};
 
 /** Loaded when the first proof begins, so that no first answer waits for it. */
 let solver: Promise<LinearSolver> | undefined;

@@ -3,6 +3,7 @@ import { firstPlan } from '../cutting/index.ts';
 import { type SumChange, sumChanges } from '../layout/index.ts';
 import { type Length, lengthOfTicks, roundTo } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
+import type { CardSet } from './cardSet.ts';
 import { paperTask } from './cuttingTask.ts';
 import { mostCards } from './enough.ts';
 import { givesAll, type Verdict } from './givesAll.ts';
@@ -42,7 +43,7 @@ export interface SuitedSizes {
   /** What becomes of every border, gap and seen size of the card. */
   readonly effect: readonly SumChange[];
   /** The set with these sizes and that many cards. */
-  readonly set: SetToPlan;
+  readonly set: CardSet;
   /** Its plan; `null` for no card. */
   readonly plan: Plan | null;
 }
@@ -394,9 +395,11 @@ function suitedFrom(
 ): SuitedSizes {
   const { cards, alike, drawing, sure } = found;
   const { redrawn, marks } = drawing;
+  const { solver, onProgress, ...drawn } = set;
   const layout = { ...redrawn.layout, cards: Math.max(1, cards) };
-  const suited = { ...set, layout, arrangement: redrawn.arrangement };
-  const plan = cards === 0 ? null : planSet(suited);
+  const suited: CardSet = { ...drawn, layout, arrangement: redrawn.arrangement };
+  const again = { ...suited, solver, ...(onProgress === undefined ? {} : { onProgress }) };
+  const plan = cards === 0 ? null : planSet(again);
   assert(plan?.kind !== 'short', 'Sizes that suit can be planned', { lengths: [...redrawn.lengths] });
   const { drawings, question } = about;
   const refuted = () =>

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { inches } from '../measure/index.ts';
-import type { SetToPlan, SuitedSizes } from '../planning/index.ts';
+import type { CardSet, SuitedSizes } from '../planning/index.ts';
 import { roomRefusal, suitSentences } from './suitSentence.ts';
 import { meadowSet } from './testing/meadowSet.ts';
 
@@ -16,7 +16,7 @@ const suited = (about: Partial<SuitedSizes>): SuitedSizes => ({
   changes: [{ path: 'parts[0].size[0]', part: 'panel', name: 'width', from: inches(4), to: inches(63, 16) }],
   effect: [],
   // No sentence needs the set.
-  set: null as unknown as SetToPlan,
+  set: null as unknown as CardSet,
   plan: null,
   ...about,
 });
