@@ -57,7 +57,7 @@ function tell<Name extends QuestionName>(
   given: Pick<SetToPlan, 'solver' | 'onProgress'>,
 ): Questions[Name]['tells'] {
   const { name } = question;
-  return tellers[name as Name]({ ...question.set, ...given }, question as Questions[Name]['asks']);
+  return tellers[name]({ ...question.set, ...given }, question);
 }
 
 const tellers: {
