@@ -305,12 +305,12 @@ test('a byte order mark is passed over', () => {
   expect(opened(`\uFEFF${plainLayout()}`)).toEqual(opened(plainLayout()));
 });
 
-test('a file is written with two spaces a step and a line end, in its own order', () => {
+test('a file is written with two spaces a step, short things on a line, and a line end, in its own order', () => {
   const { file } = opened(
     plainLayout({ units: undefined, 'base.size[1]': '5½"' }).replace('{', '{"units":"in",'),
   );
   expect(writeLayoutFile(file)).toMatch(
-    /^\{\n {2}"units": "in",\n {2}"cardwright": 1,\n.*\n {6}"5½\\""\n.*\n\}\n$/s,
+    /^\{\n {2}"units": "in",\n {2}"cardwright": 1,\n.*\n {4}"size": \["[^"]*", "5½\\""\],\n.*\n\}\n$/s,
   );
 });
 

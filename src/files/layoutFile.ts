@@ -1,3 +1,4 @@
+import stringify from 'json-stringify-pretty-compact';
 import type {
   Anchor,
   Dealt,
@@ -70,9 +71,13 @@ export function readSavedLayout(
   return { layout: layoutOf(shape.data), file };
 }
 
-/** The text of a layout file: two spaces a step, a line end at its end; the same text for the same file. */
+/**
+ * The text of a layout file, two spaces a step, what fits on a line of 100 characters on one line, with a line end at
+ * its end; the same text for the same file.
+ */
 export function writeLayoutFile(file: SavedLayout): string {
-  return `${JSON.stringify(file, null, 2)}\n`;
+  return `${stringify(file, { indent: 2, maxLength: 100 })}
+`;
 }
 
 /** Lists that hold more than is ever looked at. */
