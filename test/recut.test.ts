@@ -14,7 +14,7 @@ beforeAll(async () => {
   const { out } = await cardwright(['plan', lanterns, '--json']);
   writeFileSync(lanternPlan, out);
   plan = JSON.parse(out) as PlanRecord;
-});
+}, 60_000);
 
 /** All in one line, as it was before it was broken for a terminal. */
 function flat(text: string): string {

@@ -6,6 +6,7 @@ import { type Verdict, whetherOnly } from './givesAll.ts';
 import { layoutOnTable, type PlanInHand } from './onTable.ts';
 import { goingOn, madeBy, onTableOf, type PaperOnTable, restOf, toCutFrom } from './paperOnTable.ts';
 import type { Piece } from './piece.ts';
+import type { Plan } from './plan.ts';
 import type { PlannedPaper } from './plannedPaper.ts';
 import type { SetToPlan } from './planSet.ts';
 import { noMargin, nothingCut, tableNow } from './tableNow.ts';
@@ -45,11 +46,12 @@ export type StakesRescue =
 export function stakesOf(set: SetToPlan, inHand: PlanInHand): readonly StepStakes[] {
   const papers = new Map<string, PaperStakes>();
   const { plan } = inHand;
+  const destinies = destiniesOf(plan);
   const paperOf = new Map(plan.sheets.map(({ id, paper }) => [id, paper]));
   return plan.steps.map((step) => {
     const id = paperOf.get(step.take[0]!)!;
     for (const made of [...step.gives.flat(), ...step.rest]) if (made !== null) paperOf.set(made, id);
-    const paper = papers.get(id) ?? new PaperStakes(set, inHand, id);
+    const paper = papers.get(id) ?? new PaperStakes(set, inHand, { paper: id, destinies });
     papers.set(id, paper);
     return paper.at(step.step, step.take);
   });
@@ -69,13 +71,17 @@ class PaperStakes {
   private readonly before = new Map<number, 'all'>();
   private readonly verdicts = new Map<string, Verdict>();
   private readonly pieces: readonly Piece[];
+  private readonly paper: string;
+  private readonly destinies: ReadonlyMap<string, number>;
   private plans: number;
 
   constructor(
     private readonly set: SetToPlan,
     private readonly inHand: PlanInHand,
-    private readonly paper: string,
+    { paper, destinies }: { readonly paper: string; readonly destinies: ReadonlyMap<string, number> },
   ) {
+    this.paper = paper;
+    this.destinies = destinies;
     // Spares are there to be spoiled.
     this.pieces = inHand.plan.pieces
       .filter((piece) => piece.paper === paper)
@@ -86,9 +92,13 @@ class PaperStakes {
 
   /** What is at stake at the next step, which takes these workpieces. */
   at(step: number, take: readonly string[]): StepStakes {
-    const seen = new Set<string>();
+    const seen = new Set<number>();
     let worst: StepStakes | null = null;
     for (const id of take) {
+      // Workpieces that become the same leave the same table.
+      const destiny = this.destinies.get(id)!;
+      if (seen.has(destiny)) continue;
+      seen.add(destiny);
       const table = tableNow(this.set.layout, this.inHand, {
         ...nothingCut,
         done: this.before,
@@ -96,10 +106,6 @@ class PaperStakes {
       });
       if ('problems' in table) continue;
       const on = onTableOf(layoutOnTable(this.set.layout, table.onTable), table, this.paper);
-      // Workpieces that would become the same leave the same table.
-      const key = JSON.stringify([[...table.lost], on.left.leftovers.map(({ size }) => size)]);
-      if (seen.has(key)) continue;
-      seen.add(key);
       const stakes = { step, loses: table.lost, rescue: this.rescue(on) };
       if (worst === null || compare(stakes, worst) > 0) worst = stakes;
     }
@@ -182,6 +188,30 @@ class PaperStakes {
     this.verdicts.set(key, verdict);
     return verdict;
   }
+}
+
+/** A number for each workpiece of a plan; equal ones for those of one step that become the same in the same way. */
+function destiniesOf({ sheets, steps, finished }: Plan): ReadonlyMap<string, number> {
+  const numbers = new Map<string, number>();
+  const destinies = new Map<string, number>();
+  const number = (key: string) => {
+    const known = numbers.get(key) ?? numbers.size;
+    numbers.set(key, known);
+    return known;
+  };
+  const become = (id: string) => destinies.get(id) ?? number(`${finished.get(id) ?? ''}`);
+  for (const { step, take, gives, rest } of steps.toReversed()) {
+    for (const [index, id] of take.entries()) {
+      const left = rest[index] ?? null;
+      const made = gives[index]!.map(become).sort((a, b) => a - b);
+      destinies.set(id, number(`${step}: ${made.join()} ${left === null ? '' : become(left)}`));
+    }
+  }
+  for (const { id, stock } of sheets) {
+    const destiny = destinies.get(id);
+    if (destiny !== undefined) destinies.set(id, number(`sheet ${stock}: ${destiny}`));
+  }
+  return destinies;
 }
 
 /** Positive where the first is harder to make good, or equally hard and more is lost. */
