@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { goals } from '../apps/cli/commandLine.ts';
-import { kindnessOrder, type SparesRecord } from '../src/planning/index.ts';
+import { kindnessOrder, type SparesRecord, type StakesRecord } from '../src/planning/index.ts';
 import { type PlanRecord, replay } from '../src/replay/index.ts';
 import { cardwright, scratchFolder } from './commandLine.ts';
 
@@ -149,6 +149,20 @@ describe('plan', () => {
     const plan = JSON.parse(out) as { steps: { step: number }[] };
     for (const { step } of plan.steps)
       expect(words.out).toMatch(new RegExp(`^ *${step}\\. Set [0-9/ ]+in\\.`, 'm'));
+  });
+
+  it('says in words where the JSON knows of a point of no return, and where one is proved first', async () => {
+    const words = (await cardwright(['plan', example])).out.replaceAll(/\s+/g, ' ');
+    const { out } = await cardwright(['plan', example, '--json']);
+    const plan = JSON.parse(out) as PlanRecord & { stakes: StakesRecord[] };
+    expect(plan.stakes.map(({ step }) => step)).toEqual(plan.steps.map(({ step }) => step));
+    for (const { step, rescue, cardsFewer, proveFirst } of plan.stakes) {
+      const said = new RegExp(` ${step}\\. Set .*?(?= ${step + 1}\\. Set |$)`).exec(words)![0];
+      expect(said.includes('Point of no return')).toBe(rescue === 'none');
+      if (rescue === 'none') expect(said).toMatch(new RegExp(`spoiled here is ${cardsFewer} cards? fewer`));
+      expect(said.includes('Prove one first')).toBe(proveFirst !== undefined);
+    }
+    expect(new Set(plan.stakes.map(({ rescue }) => rescue)).size).toBeGreaterThan(1);
   });
 
   it('gives the same bytes each time', async () => {

@@ -192,6 +192,30 @@ describe('recut of the other examples', () => {
   });
 });
 
+describe('recut for a trimmer', () => {
+  it('holds to what it can do, and refuses a plan that it cannot cut', async () => {
+    const file = 'test/sets/bees-and-dots.card.json';
+    const trimmer = folder.path('off.trimmer.json');
+    const testCut = { set: '4 in', measured: '4 1/32 in' };
+    writeFileSync(trimmer, JSON.stringify({ cardwright_trimmer: 1, units: 'in', marks: '1/16 in', testCut }));
+    const { out } = await cardwright(['plan', file, '--trimmer', trimmer, '--json']);
+    const path = folder.path('trimmed.json');
+    writeFileSync(path, out);
+    const { steps, finished } = JSON.parse(out) as PlanRecord;
+    const first = steps.find(({ gives }) => gives.flat().some((id) => finished[id] !== undefined))!;
+    const id = first.gives.flat().find((one) => finished[one] !== undefined)!;
+    const args = ['--done', `1-${first.step}`, '--spoiled', id];
+    const run = await cardwright(['recut', file, '--plan', path, '--trimmer', trimmer, ...args, '--json']);
+    expect(run.status, run.err).toBe(0);
+    expect(run.out).toContain('"dial"');
+    const plain = folder.path('plain.json');
+    writeFileSync(plain, (await cardwright(['plan', file, '--json'])).out);
+    const other = await cardwright(['recut', file, '--plan', plain, '--trimmer', trimmer]);
+    expect(other.status).toBe(1);
+    expect(other.err).toMatch(/The plan does not come out when it is followed/);
+  });
+});
+
 describe('a table that no step could have left', () => {
   const cases: readonly (readonly [args: readonly string[], says: string])[] = [
     [['--done', '1-40'], 'There is no step 26: the plan has steps 1 to 25.'],
@@ -222,7 +246,7 @@ describe('a table that no step could have left', () => {
     ['--done', '3,1-4'],
     ['--spoiled', 'two panels'],
     ['--found', '3 x 4 in'],
-    ['--found', 'plum 3 by 4'],
+    ['--found', 'plum 3 4 in'],
     ['--found', 'plum 0 x 4 in'],
   ];
   it.each(usage.map((args) => [args.join(' '), args] as const))('%s is not understood', async (_, args) => {

@@ -1,4 +1,4 @@
-import { millimetres, readLength, type Units } from '../../src/measure/index.ts';
+import { millimetres, readSize, type Units } from '../../src/measure/index.ts';
 import type { CutSoFar, Found, Spoiled } from '../../src/planning/index.ts';
 
 /** What was read from an argument, or the sentence that says why it could not be. */
@@ -39,20 +39,18 @@ export function readSpoiled(text: string): ArgumentRead<Spoiled> {
 
 /** `meadow 3 x 12 in`: a scrap of that paper, width then height with the pattern upright. */
 export function readFound(text: string, units: Units): ArgumentRead<Found> {
-  const match = /^\s*([\w-]+)\s+(.+?)\s*[x×]\s*(.+?)\s*$/i.exec(text);
-  const example = 'it may hold a paper and a size, such as "meadow 3 x 12 in"';
-  if (match === null) return { wrong: `--found holds “${text}”; ${example}.` };
-  const [, paper, first, second] = match as unknown as readonly [string, string, string, string];
-  // The unit may stand once for both, as people write sizes.
-  const unit = /[^\d\s./,]+$/.exec(second)?.[0] ?? '';
-  const width = readLength(/[^\d\s./,¼½¾⅐-⅞-]/.test(first) ? first : `${first} ${unit}`, units);
-  const height = readLength(second, units);
-  if (!width.ok || !height.ok) return { wrong: `--found holds “${text}”; ${example}.` };
-  if (width.length <= 0 || height.length <= 0 || Math.max(width.length, height.length) > longest)
+  const match = /^\s*([\w-]+)\s+(.+?)\s*$/.exec(text);
+  const read = match === null ? null : readSize(match[2]!, units);
+  if (match === null || read === null || !read.ok)
+    return {
+      wrong: `--found holds “${text}”; it may hold a paper and a size, such as "meadow 3 x 12 in".`,
+    };
+  const { width, height } = read.size;
+  if (Math.min(width, height) <= 0 || Math.max(width, height) > longest)
     return {
       wrong: `--found holds “${text}”; a scrap has a width and a height of more than zero and at most 10 m.`,
     };
-  return { value: { paper, size: { width: width.length, height: height.length } } };
+  return { value: { paper: match[1]!, size: read.size } };
 }
 
 /** No sheet of a layout is longer. */
