@@ -9,6 +9,7 @@ import { type EffortName, efforts } from './efforts.ts';
 import { growth, growthChild } from './growth.ts';
 import { knapsacks } from './knapsack.ts';
 import { practical } from './practical.ts';
+import { sizes } from './sizes.ts';
 import { cuttingStock } from './stock.ts';
 import { yardstick } from './yardstick.ts';
 
@@ -72,6 +73,7 @@ else {
   }
   if (samples || what === 'growth') growth(!samples);
   if (samples || what === 'start') coldStart();
+  if (samples || what === 'sizes') sizes(solver, what === 'sizes' && positionals[1] ? Number(count) : 13);
 }
 
 function effortNamed(word: string): EffortName {
