@@ -1,0 +1,158 @@
+import {
+  isList,
+  isObject,
+  type Json,
+  type JsonObject,
+  type Path,
+  pathText,
+  type SavedLayout,
+  valueAt,
+} from '../files/index.ts';
+import { assert } from '../problem/index.ts';
+import type { EditOwner, EditTold } from '../words/index.ts';
+import type { Change } from './change.ts';
+
+/** Something that was done to a layout file: plain data, with what a sentence says of it. */
+export interface Edit {
+  readonly told: EditTold;
+  readonly changes: readonly Change[];
+}
+
+/** One field of the file, or of a part or paper of it, set to another value; `undefined` takes it away. */
+export function settingOf(file: SavedLayout, path: Path, value: Json | undefined): Edit {
+  const before = valueAt(file, path);
+  return {
+    told: { what: 'set', ...ownerOf(file, path), from: textOf(before), to: textOf(value) },
+    changes: changesTo(file, path, value),
+  };
+}
+
+/** A part laid on the pile at `at`, counted from the bottom. */
+export function partAdded(at: number, part: JsonObject): Edit {
+  return {
+    told: { what: 'part added', name: nameOf(part) },
+    changes: [{ kind: 'add', path: ['parts', at], at, value: part }],
+  };
+}
+
+/**
+ * A part taken off the pile. What lay on it lies on what it lay on itself, at the same distances; what was laid to it
+ * is laid there no more.
+ */
+export function partTaken(file: SavedLayout, at: number): Edit {
+  const part = partAt(file, at);
+  const others = partsOf(file).flatMap((other, index) =>
+    index === at ? [] : freedFrom(file, other, ['parts', index], part),
+  );
+  return {
+    told: { what: 'part taken', name: nameOf(part) },
+    changes: [...others, { kind: 'take', path: ['parts', at] }],
+  };
+}
+
+/** A part moved to another place of the pile. */
+export function partMoved(file: SavedLayout, from: number, to: number): Edit {
+  const part = partAt(file, from);
+  return {
+    told: { what: 'part moved', name: nameOf(part), up: to > from },
+    changes: [
+      { kind: 'take', path: ['parts', from] },
+      { kind: 'add', path: ['parts', to], at: to, value: part },
+    ],
+  };
+}
+
+/** A paper put into the stash, after the others. */
+export function paperAdded(file: SavedLayout, id: string, paper: JsonObject): Edit {
+  const papers = file.papers as JsonObject;
+  return {
+    told: { what: 'paper added', name: nameOf({ id, ...paper }) },
+    changes: [{ kind: 'add', path: ['papers', id], at: Object.keys(papers).length, value: paper }],
+  };
+}
+
+/** A paper taken out of the stash. Parts that are cut from it have to be given another first. */
+export function paperTaken(file: SavedLayout, id: string): Edit {
+  const paper = valueAt(file, ['papers', id]);
+  assert(isObject(paper), 'A paper that is taken is there', { id });
+  return {
+    told: { what: 'paper taken', name: nameOf({ id, ...paper }) },
+    changes: [{ kind: 'take', path: ['papers', id] }],
+  };
+}
+
+/** Several edits that are done, and undone, as one; the first says what they are. */
+export function together(first: Edit, ...more: readonly Edit[]): Edit {
+  return { told: first.told, changes: [first, ...more].flatMap(({ changes }) => changes) };
+}
+
+// --- Changes ---
+
+/** What sets a field, wherever it stands: objects on the way to it that are not there yet are made. */
+function changesTo(file: SavedLayout, path: Path, value: Json | undefined): readonly Change[] {
+  const before = valueAt(file, path);
+  if (value === undefined) return before === undefined ? [] : [{ kind: 'take', path }];
+  if (before !== undefined) return [{ kind: 'put', path, value }];
+  const container = path.slice(0, -1);
+  const inside = valueAt(file, container);
+  const key = path.at(-1)!;
+  if (inside === undefined && typeof key === 'string') return changesTo(file, container, { [key]: value });
+  assert(typeof inside === 'object' && inside !== null, 'A field is set in an object or a list', { path });
+  return [{ kind: 'add', path, at: Object.keys(inside).length, value }];
+}
+
+const neighbours = ['below', 'above', 'rightOf', 'leftOf'] as const;
+
+/** What frees a part from another that goes. */
+function freedFrom(file: SavedLayout, part: JsonObject, path: Path, gone: JsonObject): readonly Change[] {
+  const on = part.on === gone.id ? changesTo(file, [...path, 'on'], gone.on ?? 'base') : [];
+  const { place } = part;
+  const places: readonly (readonly [Json | undefined, Path])[] = isList(place)
+    ? place.map((one, index) => [one, [...path, 'place', index]] as const)
+    : [[place, [...path, 'place']]];
+  const loosened = places.flatMap(([one, at]): readonly Change[] => {
+    if (!isObject(one)) return [];
+    const laid = neighbours.filter((neighbour) => one[neighbour] === gone.id);
+    const stays = neighbours.some((neighbour) => neighbour in one && !laid.includes(neighbour));
+    const fields = [...laid, ...(laid.length > 0 && !stays && 'gap' in one ? ['gap'] : [])];
+    return fields.map((field) => ({ kind: 'take', path: [...at, field] }));
+  });
+  return [...on, ...loosened];
+}
+
+// --- What a sentence says ---
+
+/** What a path is a field of, by the name people know it by, and the rest of the path. */
+function ownerOf(file: SavedLayout, path: Path): { readonly of: EditOwner; readonly field: string } {
+  const [list, key, ...rest] = path;
+  if (list === 'parts' && typeof key === 'number') {
+    return { of: { kind: 'part', name: nameOf(partAt(file, key)) }, field: pathText(rest) };
+  }
+  if (list === 'papers' && typeof key === 'string') {
+    const paper = valueAt(file, ['papers', key]);
+    const name = nameOf({ id: key, ...(isObject(paper) ? paper : {}) });
+    return { of: { kind: 'paper', name }, field: pathText(rest) };
+  }
+  if (list === 'base') return { of: { kind: 'base' }, field: pathText(path.slice(1)) };
+  return { of: { kind: 'set' }, field: pathText(path) };
+}
+
+function partsOf(file: SavedLayout): readonly JsonObject[] {
+  return file.parts as readonly JsonObject[];
+}
+
+function partAt(file: SavedLayout, at: number): JsonObject {
+  const part = partsOf(file)[at];
+  assert(part !== undefined, 'A part that is edited is there', { at });
+  return part;
+}
+
+function nameOf({ name, id }: JsonObject): string {
+  return typeof name === 'string' ? name : String(id);
+}
+
+/** A value as a sentence shows it: a text as it is, `null` for nothing, else as JSON. */
+function textOf(value: Json | undefined): string | null {
+  if (value === undefined || value === null) return null;
+  return typeof value === 'string' ? value : JSON.stringify(value);
+}

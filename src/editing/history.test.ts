@@ -1,0 +1,214 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Json,
+  type JsonObject,
+  readLayoutFile,
+  type SavedLayout,
+  writeLayoutFile,
+} from '../files/index.ts';
+import { randomFile } from '../files/testing/randomFile.ts';
+import { editSentence } from '../words/index.ts';
+import { changed } from './change.ts';
+import {
+  type Edit,
+  paperAdded,
+  paperTaken,
+  partAdded,
+  partMoved,
+  partTaken,
+  settingOf,
+  together,
+} from './edit.ts';
+import { edited, type History, opened, redone, undone } from './history.ts';
+
+const text = JSON.stringify({
+  cardwright: 1,
+  units: 'in',
+  cards: 10,
+  base: { size: ['4 1/4', '5 1/2'], fold: 'left', paper: 'ivory' },
+  papers: {
+    ivory: { name: 'Ivory cardstock', sheets: [{ size: ['8 1/2', '11'], count: null }] },
+    meadow: { 'x-shelf': 3, sheets: [{ size: ['12', '12'], count: 2 }] },
+  },
+  parts: [
+    { id: 'mat', name: 'Mat', inset: '1/8', paper: 'ivory' },
+    { id: 'panel', on: 'mat', size: ['3 3/4', '3'], place: { top: '1/8' }, paper: 'meadow' },
+    { id: 'band', on: 'mat', size: ['3 3/4', '1'], place: { below: 'panel', gap: '1/8' }, paper: 'ivory' },
+    { id: 'tag', on: 'panel', size: ['1', '1'], paper: 'ivory' },
+  ],
+});
+
+function fileOf(layout: string): SavedLayout {
+  const read = readLayoutFile(layout);
+  if (!('file' in read)) throw new Error(JSON.stringify(read.problems));
+  return read.file;
+}
+
+function begun(): History {
+  const history = opened(fileOf(text));
+  if ('problems' in history) throw new Error('the file is sound');
+  return history;
+}
+
+function having(history: History, edit: Edit, joins: string | null = null): History {
+  const next = edited(history, edit, { joins });
+  if ('problems' in next) throw new Error(JSON.stringify(next.problems));
+  return next;
+}
+
+const written = ({ file }: History) => writeLayoutFile(file);
+
+describe('an edit', () => {
+  const told = (edit: (file: SavedLayout) => Edit) => editSentence(edit(fileOf(text)).told);
+
+  it('is told in a sentence', () => {
+    expect(told((file) => settingOf(file, ['parts', 1, 'size', 0], '3 1/2'))).toBe(
+      'Panel: width 3 1/2 instead of 3 3/4.',
+    );
+    expect(told((file) => settingOf(file, ['cards'], 12))).toBe('The set: cards 12 instead of 10.');
+    expect(told((file) => settingOf(file, ['base', 'fold'], 'top'))).toBe(
+      'The base: fold top instead of left.',
+    );
+    expect(told((file) => settingOf(file, ['parts', 1, 'torn', 'right'], '1/2'))).toBe(
+      'Panel: torn on the right 1/2.',
+    );
+    expect(told((file) => settingOf(file, ['papers', 'ivory', 'name'], undefined))).toBe(
+      'Ivory cardstock: name left out (it was Ivory cardstock).',
+    );
+    expect(told((file) => partTaken(file, 0))).toBe('Mat taken off the pile.');
+    expect(told((file) => partMoved(file, 3, 2))).toBe('Tag moved down the pile.');
+    expect(told((file) => paperAdded(file, 'bark', { sheets: [] }))).toBe('Bark put into the stash.');
+    expect(told((file) => paperTaken(file, 'meadow'))).toBe('Meadow taken out of the stash.');
+    expect(told(() => partAdded(4, { id: 'dot', size: ['1', '1'], paper: null }))).toBe(
+      'Dot laid on the pile.',
+    );
+  });
+
+  it('makes the objects on the way to a field that is not there yet', () => {
+    const history = having(begun(), settingOf(begun().file, ['parts', 1, 'torn', 'right'], '1/2'));
+    expect(history.layout.parts[1]!.torn.right).toBe(20_320);
+    expect(written(undone(history))).toBe(written(begun()));
+  });
+
+  it('that takes a part leaves what lay on it on what it lay on, and what was laid to it loose', () => {
+    const { layout } = having(begun(), partTaken(begun().file, 1));
+    expect(layout.parts.map(({ id, on }) => [id, on])).toEqual([
+      ['mat', 'base'],
+      ['band', 'mat'],
+      ['tag', 'mat'],
+    ]);
+    expect(layout.parts[1]!.places[0]!.down).toEqual({ start: null, end: null });
+  });
+
+  it('that would leave the file unsound is not made, and what is wrong is told', () => {
+    const history = begun();
+    const refused = (edit: Edit) => {
+      const next = edited(history, edit);
+      return 'problems' in next ? next.problems.map(({ code }) => code) : [];
+    };
+    expect(refused(paperTaken(history.file, 'meadow'))).toEqual(['paperUnknown']);
+    expect(refused(partMoved(history.file, 1, 3))).toEqual(['onLater', 'onLater']);
+    expect(refused(settingOf(history.file, ['parts', 1, 'size', 0], 'wide'))).toEqual(['lengthUnreadable']);
+    expect(refused(settingOf(history.file, ['cards'], 0))).toEqual(['numberRange']);
+  });
+
+  it('is made to the file it was made for, else our own code is wrong', () => {
+    expect(() => changed(fileOf(text), [{ kind: 'put', path: ['colour'], value: 1 }])).toThrow(
+      'file it was made for',
+    );
+    expect(() => changed(fileOf(text), [{ kind: 'add', path: ['cards'], at: 0, value: 1 }])).toThrow(
+      'made for',
+    );
+    expect(() => changed(fileOf(text), [{ kind: 'take', path: ['parts', 9] }])).toThrow('made for');
+  });
+});
+
+describe('a history', () => {
+  it('undoes and does again, and forgets what was undone when something else is done', () => {
+    const start = begun();
+    const one = having(start, settingOf(start.file, ['cards'], 12));
+    const two = having(one, partTaken(one.file, 3));
+    expect(written(undone(two))).toBe(written(one));
+    expect(written(redone(undone(two)))).toBe(written(two));
+    const other = having(undone(two), settingOf(one.file, ['title'], 'Notes'));
+    expect(redone(other)).toBe(other);
+    expect(undone(start)).toBe(start);
+  });
+
+  it('counts edits of one name that follow one another as one', () => {
+    const start = begun();
+    const steps = ['3 5/8', '3 1/2', '3 3/8'].reduce(
+      (history, width) => having(history, settingOf(history.file, ['parts', 1, 'size', 0], width), 'drag 1'),
+      start,
+    );
+    expect(steps.done).toHaveLength(1);
+    expect(editSentence(steps.done[0]!.edit.told)).toBe('Panel: width 3 3/8 instead of 3 3/4.');
+    expect(written(undone(steps))).toBe(written(start));
+    expect(written(redone(undone(steps)))).toBe(written(steps));
+    const next = having(steps, settingOf(steps.file, ['parts', 1, 'size', 0], '3'), 'drag 2');
+    expect(next.done).toHaveLength(2);
+  });
+
+  it('of random edits leads back to the byte and forth again, also when they were saved in between', () => {
+    /** An edit of the file as it is then, by chance; some leave it unsound. */
+    const anyEdit = fc.tuple(fc.nat(), fc.nat(), fc.nat(), fc.constantFrom('1 in', '7 mm', '2 1/2', '0.3'));
+    const editOf = (
+      file: SavedLayout,
+      [kind, first, second, length]: [number, number, number, string],
+    ): Edit | null => {
+      const parts = file.parts as readonly JsonObject[];
+      const papers = Object.keys(file.papers as JsonObject);
+      const part = parts.length === 0 ? null : first % parts.length;
+      const makers: readonly (() => Edit | null)[] = [
+        () => settingOf(file, ['cards'], 1 + (first % 50)),
+        () => settingOf(file, ['base', 'size', first % 2], length),
+        () => settingOf(file, ['title'], first % 2 === 0 ? undefined : 'Another'),
+        () =>
+          partAdded(second % (parts.length + 1), { id: `new-${first}`, size: [length, '1 in'], paper: null }),
+        () => (part === null ? null : partTaken(file, part)),
+        () => (part === null ? null : partMoved(file, part, second % parts.length)),
+        () =>
+          part === null
+            ? null
+            : settingOf(file, ['parts', part, 'torn', 'left'], second % 3 === 0 ? undefined : length),
+        () => (part === null ? null : settingOf(file, ['parts', part, 'spare'], second % 9)),
+        () => paperAdded(file, `paper-${first}`, { sheets: [{ size: [length, length], count: 1 }] }),
+        () => (papers.length === 0 ? null : paperTaken(file, papers[first % papers.length]!)),
+        () => together(settingOf(file, ['cards'], 3), settingOf(file, ['smallestScrap'], length)),
+      ];
+      return makers[kind % makers.length]!();
+    };
+    let made = 0;
+    fc.assert(
+      fc.property(randomFile(), fc.array(anyEdit, { maxLength: 30 }), (random, choices) => {
+        const start = opened(fileOf(JSON.stringify(random)));
+        if ('problems' in start) throw new Error('a random file is sound');
+        let history: History = start;
+        for (const choice of choices) {
+          const edit = editOf(history.file, choice);
+          const next = edit && edited(history, edit);
+          if (next !== null && !('problems' in next)) history = next;
+        }
+        made += history.done.length;
+
+        let back = history;
+        while (back.done.length > 0) back = undone(back);
+        expect(written(back)).toBe(written(start));
+        let forth = back;
+        while (forth.undone.length > 0) forth = redone(forth);
+        expect(written(forth)).toBe(written(history));
+        const saved = JSON.parse(JSON.stringify(history.done.map(({ edit }) => edit.changes))) as Parameters<
+          typeof changed
+        >[1][];
+        const again = saved.reduce<Json>(
+          (file, changes) => changed(file as JsonObject, changes).file,
+          start.file,
+        );
+        expect(writeLayoutFile(again as SavedLayout)).toBe(written(history));
+      }),
+      { numRuns: 60 },
+    );
+    expect(made).toBeGreaterThan(100);
+  });
+});
