@@ -1,4 +1,4 @@
-import { type Json, type JsonObject, type Path, valueAt } from '../files/index.ts';
+import { isList, isObject, type Json, type JsonObject, type Path, valueAt } from '../files/index.ts';
 import { assert } from '../problem/index.ts';
 
 /**
@@ -57,14 +57,17 @@ function positionIn(container: Json | undefined, key: string | number): number {
 /** The value with the change made at the end of `path`; what is not on the way stays the very same. */
 function made(value: Json | undefined, path: Path, change: Change): Json {
   const [key, ...further] = path;
-  assert(key !== undefined && typeof value === 'object' && value !== null, doesNotFit, { path: change.path });
-  return typeof key === 'number'
-    ? listMade(value as readonly Json[], key, further, change)
-    : objectMade(value as JsonObject, key, further, change);
+  assert(key !== undefined, doesNotFit, { path: change.path });
+  if (typeof key === 'number') {
+    assert(isList(value), doesNotFit, { path: change.path });
+    return listMade(value, key, further, change);
+  }
+  assert(isObject(value), doesNotFit, { path: change.path });
+  return objectMade(value, key, further, change);
 }
 
 function listMade(list: readonly Json[], index: number, further: Path, change: Change): Json {
-  assert(Array.isArray(list) && index >= 0 && index <= list.length, doesNotFit, { path: change.path });
+  assert(index >= 0 && index <= list.length, doesNotFit, { path: change.path });
   if (further.length > 0) return list.with(index, made(list[index], further, change));
   switch (change.kind) {
     case 'put':
@@ -80,13 +83,9 @@ function listMade(list: readonly Json[], index: number, further: Path, change: C
 function objectMade(object: JsonObject, field: string, further: Path, change: Change): Json {
   const entries = Object.entries(object);
   const index = entries.findIndex(([name]) => name === field);
-  assert(
-    !Array.isArray(object) && (change.kind === 'add' && further.length === 0 ? index < 0 : index >= 0),
-    doesNotFit,
-    {
-      path: change.path,
-    },
-  );
+  assert(change.kind === 'add' && further.length === 0 ? index < 0 : index >= 0, doesNotFit, {
+    path: change.path,
+  });
   if (further.length > 0) return objectOf(entries.with(index, [field, made(object[field], further, change)]));
   switch (change.kind) {
     case 'put':
@@ -100,5 +99,5 @@ function objectMade(object: JsonObject, field: string, further: Path, change: Ch
 
 /** Without a prototype, as files are read. */
 function objectOf(entries: readonly (readonly [string, Json])[]): JsonObject {
-  return Object.assign(Object.create(null) as object, Object.fromEntries(entries)) as JsonObject;
+  return Object.assign<object, JsonObject>(Object.create(null) as object, Object.fromEntries(entries));
 }

@@ -148,7 +148,7 @@ function partAt(file: SavedLayout, at: number): JsonObject {
 }
 
 function nameOf({ name, id }: JsonObject): string {
-  return typeof name === 'string' ? name : String(id);
+  return typeof name === 'string' ? name : typeof id === 'string' ? id : '';
 }
 
 /** A value as a sentence shows it: a text as it is, `null` for nothing, else as JSON. */
