@@ -63,6 +63,11 @@ export class Redrawing {
     });
   }
 
+  /** How many drawings have been made so far, none of them twice. */
+  get timesDrawn(): number {
+    return this.#known.size;
+  }
+
   /**
    * The layout with these lengths; `null` where a size is then unknown or not positive.
    */

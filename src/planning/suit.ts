@@ -116,9 +116,9 @@ function valuesOf({ within, length }: Movable, mark: Length): readonly Length[] 
 /** How many marks of one length are tried. */
 const mostValues = 200;
 
-/** How many choices of sizes are gone through, and how many of those whose rows may be even are drawn. */
+/** How many choices of sizes are gone through, and how often the card is drawn for it, which is the longer work. */
 const mostChoices = 500_000;
-const mostDrawings = 20_000;
+const mostDrawings = 8_000;
 
 /**
  * The ways to draw the layout that leave its rows even, the nearest to what was drawn first, then those that change
@@ -131,16 +131,14 @@ function evenDrawings(
   const even: Drawing[] = [];
   const rows = new RowsAlong(redrawing);
   let chosen = 0;
-  let drawn = 0;
   for (const { values, marks } of choicesOf(variables, redrawing.mark)) {
-    if (chosen === mostChoices || drawn === mostDrawings) return { even, complete: false };
+    if (chosen === mostChoices || redrawing.timesDrawn >= mostDrawings) return { even, complete: false };
     chosen += 1;
     const moving = variables.flatMap(({ movable }, index) => {
       const by = values[index]! - movable.length;
       return by === 0 ? [] : [{ movable, by }];
     });
     if (!rows.mayBeEven(moving)) continue;
-    drawn += 1;
     const redrawn = evenlyDrawn(redrawing, moving);
     if (redrawn === null) continue;
     const pieces = piecesOf(redrawn.layout, redrawn.arrangement);
@@ -165,7 +163,11 @@ class RowsAlong {
       const key = `${axis} ${along.map(({ movable, by }) => `${movable.path} ${by}`).join()}`;
       const known = this.#known.get(key);
       if (known !== undefined) return known;
-      const may = [...waysToDraw(this.#redrawing, along)].some((redrawn) => !redrawn.along.has(axis));
+      let may = false;
+      for (const redrawn of waysToDraw(this.#redrawing, along)) {
+        may = !redrawn.along.has(axis);
+        if (may) break;
+      }
       this.#known.set(key, may);
       return may;
     });
