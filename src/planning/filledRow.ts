@@ -26,7 +26,7 @@ export interface RowTerm {
  * proportion to what they were, in whole marks and alike where they were alike; what whole marks leave over is put
  * where it is least against the length it changes: on the largest size as a rule, on gaps where several pieces of
  * one size do not divide the rest. Where no size may move, or the total falls between marks, the borders take the
- * rest: half each where they were even, else the last one all of it.
+ * rest: half each where they were even (gaps a mark each where that cannot be halved), else the last one all of it.
  */
 export function filledRow({ terms, total, marks }: RowToFill): readonly Length[] | null {
   const first = terms[0]!.length;
@@ -47,7 +47,15 @@ export function filledRow({ terms, total, marks }: RowToFill): readonly Length[]
   };
 
   const groups = groupsOf(terms);
-  if (groups.length === 0) return toBorders(targets, rest);
+  if (groups.length === 0) {
+    // Where an odd mark cannot be halved, an odd number of gaps can take one each.
+    const isOdd = evenBorders && rest % marks === 0 && (rest / marks) % 2 !== 0;
+    const spread = isOdd && evenGaps && gaps.length % 2 === 1 && targets[2]! > 0;
+    const wider = targets.map((length, index) =>
+      spread && terms[index]!.kind === 'gap' ? sum(length, marks) : length,
+    );
+    return toBorders(wider, minus(rest, spread ? times(marks, gaps.length) : zero));
+  }
   const room = Math.floor(rest / marks);
   const inMarks = (length: Length) => Math.round(length / marks);
   const best = bestShares(groups, {

@@ -100,6 +100,38 @@ describe('what follows', () => {
     expect(Math.abs(strip!.top + strip!.height / 2 - gapMiddle)).toBeLessThanOrEqual(mm(1));
   });
 
+  it('a strip in line with the panel under it stays in line', () => {
+    const layout = layoutOf({
+      base: [inch('4 3/16'), inch('5 3/16')],
+      parts: [
+        part('panel', { size: [inch('3 3/16'), inch('4 3/16')] }),
+        part('strip', {
+          size: [inch('3 3/16'), inch('5/8')],
+          place: { top: inch('1 1/4') },
+          adhere: 'raised',
+        }),
+      ].map((one) => ({ ...one, papers: ['ivory'] })),
+    });
+    const [panel, strip] = arrange(recastTo(layout, mm(1))).parts;
+    expect(strip!.seen!.width).toBe(panel!.seen!.width);
+  });
+
+  it('two buttons that lie evenly on a panel still do, with a gap between them', () => {
+    const layout = layoutOf({
+      base: [inch('2 5/8'), inch('2 1/2')],
+      parts: [
+        part('button', {
+          diameter: inch('3/4'),
+          place: [{ left: inch('1/2') }, { right: inch('1/2') }],
+          papers: ['ivory'],
+          dieCut: true,
+        }),
+      ],
+    });
+    const [row] = sumsOf(arrange(recastTo(layout, mm(1))));
+    expect(row!.terms.map(({ length }) => length)).toEqual([mm(11), mm(20), mm(4), mm(20), mm(11)]);
+  });
+
   it('a torn panel is cut larger than it is seen by what is torn off it', () => {
     const layout = layoutOf({
       base: [inch('4'), inch('5')],
@@ -143,6 +175,8 @@ describe('laws', () => {
         };
         const based = { ...layout, base: { ...layout.base, size: base } };
         fc.pre(arrange(based).parts.every(({ cut }) => cut !== null));
+        const isOnMark = (length: number) => length % marks === 0;
+        fc.pre(arrange(based).parts.every(({ cut }) => isOnMark(cut!.width) && isOnMark(cut!.height)));
         const { lengths } = recastLengths(based, arrange(based), {
           base,
           scales: false,
@@ -163,9 +197,9 @@ describe('laws', () => {
     }
     for (const row of sumsOf(arrangement))
       expect(row.terms.reduce((all, { length }) => all + length, 0)).toBe(row.total);
-    // A circle has one size for two ways, so what centres it may fall halfway between marks.
+    // What frames nothing may lie halfway between marks where it lies in the middle.
     for (const { kind, length, part: id } of dimensionsOf(layout))
-      if (kind !== 'size' && id !== 'circle') expect(length % marks).toBe(0);
+      if (kind !== 'size') expect(length % (/circle|strip/.test(id) ? marks / 2 : marks)).toBe(0);
   };
   const worse = (before: Layout, after: Layout) => {
     const { uneven, wrong } = worseningFrom(drawn(before))(drawn(after));
@@ -195,6 +229,9 @@ describe('laws', () => {
         fc.integer({ min: 100, max: 210 }),
         ({ layout }, width, height) => {
           const now = recastTo(layout, mm(1), { width: mm(width), height: mm(height) }, true);
+          const base = now.base.size;
+          const target = { base, scales: true, marks: mm(1), settable: null };
+          fc.pre(recastLengths(layout, arrange(layout), target).unfilled.size === 0);
           fc.pre(arrange(now).parts.every(({ cut }) => cut !== null));
           isSound(drawn(now), mm(1));
           expect([...worseningFrom(drawn(layout))(drawn(now)).uneven]).toEqual([]);

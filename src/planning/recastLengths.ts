@@ -235,7 +235,11 @@ class Recasting {
         const solved = this.filled(row, bed);
         if (solved !== null) filled.push(solved);
       }
-      for (const part of parts) this.freeSize(part, bed, axis);
+      for (const part of parts) this.freeSize(part, bed, axis, filled);
+      for (const row of this.evenRows(bed, axis)) {
+        const solved = this.filled(row, bed);
+        if (solved !== null) filled.push(solved);
+      }
       for (const part of parts) this.places(part, bed, axis, filled);
     }
     for (const part of parts) this.sizes(part);
@@ -314,6 +318,24 @@ class Recasting {
       .toSorted((a, b) => b.terms.length - a.terms.length);
   }
 
+  /**
+   * Rows of several pieces that frame nothing and lie evenly all the same: their sizes are known by then, the gaps
+   * are rounded, and the borders take the rest.
+   */
+  private evenRows({ on }: Bed, axis: Axis): readonly LayoutSum[] {
+    return this.rows.filter((row) => {
+      if (row.on !== on || row.axis !== axis || this.isFraming(row)) return false;
+      const [before, after] = [row.terms[0]!.length, row.terms.at(-1)!.length];
+      return (
+        row.terms.length > 3 &&
+        Math.abs(before - after) <= unseen &&
+        row.terms.every((term) =>
+          term.kind === 'size' ? this.seenOf(term.part, axis) !== undefined : term.length > unseen,
+        )
+      );
+    });
+  }
+
   private filled(row: LayoutSum, bed: Bed): FilledRow | null {
     const { axis, terms } = row;
     const lengths = this.fill(row, bed);
@@ -377,11 +399,21 @@ class Recasting {
 
   // --- What frames nothing ---
 
-  private freeSize(part: Part, bed: Bed, axis: Axis): void {
+  private freeSize(part: Part, bed: Bed, axis: Axis, filled: readonly FilledRow[]): void {
     const { extent } = part;
     const old = this.arranged.get(part.id)!.seen;
     if (extent.by !== 'size' || extent[axis] === null || old === null) return;
     if (this.seenOf(part.id, axis) !== undefined) return;
+    if (this.isEven(part, axis)) {
+      // In line with a row on both sides.
+      const border = (bed.old[axis] - old[axis]) / 2;
+      const line = filled.find(({ pieces }) => Math.abs(pieces[0]!.old.start - border) <= unseen);
+      const between = line === undefined ? 0 : bed.now[axis] - 2 * line.pieces[0]!.now.start;
+      if (border > unseen && between > 0) {
+        this.see(part.id, axis, lengthOfTicks(between), 'fills');
+        return;
+      }
+    }
     const { length, why } = this.freeLength(old[axis], bed, axis);
     const stays = length === old[axis] && bed.now[axis] === bed.old[axis];
     this.see(
@@ -472,22 +504,35 @@ class Recasting {
     axis: Axis,
   ): Length | null {
     const { start, end } = part.places[piece]![edgesOf[axis].span];
-    const neighbourOf = (id: string) => {
-      const own = row.pieces.filter((found) => found.part === id);
-      const counterpart = this.arranged.get(id)!.pieces.length === part.places.length;
-      return { own, counterpart: counterpart ? own.find((found) => found.piece === piece) : undefined };
-    };
     if (start?.from === 'part') {
-      const { own, counterpart } = neighbourOf(start.part);
-      const beside = counterpart ?? own.at(-1);
+      const beside = row.pieces.find(this.isBeside(start.part, part, piece, axis, 'start'));
       if (beside !== undefined) return lengthOfTicks(now.start - beside.now.start - beside.now.length);
     }
     if (end?.from === 'part') {
-      const { own, counterpart } = neighbourOf(end.part);
-      const beside = counterpart ?? own[0];
+      const beside = row.pieces.find(this.isBeside(end.part, part, piece, axis, 'end'));
       if (beside !== undefined) return lengthOfTicks(beside.now.start - now.start - now.length);
     }
     return null;
+  }
+
+  /** Tells the piece of a neighbour that a piece is laid to: that of its own number, else the one that reaches furthest. */
+  private isBeside(
+    neighbour: string,
+    { places }: Part,
+    piece: number,
+    axis: Axis,
+    at: 'start' | 'end',
+  ): (candidate: RowPiece) => boolean {
+    const { pieces } = this.arranged.get(neighbour)!;
+    const edge = edgesOf[axis].start;
+    const reach = ({ box }: (typeof pieces)[number]) =>
+      at === 'start' ? box![edge] + box![axis] : -box![edge];
+    const furthest = pieces.reduce(
+      (best, laid, index) => (reach(laid) > reach(pieces[best]!) ? index : best),
+      0,
+    );
+    const wanted = pieces.length === places.length ? piece : furthest;
+    return (candidate) => candidate.part === neighbour && candidate.piece === wanted;
   }
 
   private freeBorder(
@@ -545,7 +590,10 @@ class Recasting {
       const place = fits ? Math.max(0, Math.min(middle, now - newSeen)) : middle;
       wanted = dimension.name === start ? place : now - place - newSeen;
     }
-    this.set(dimension, onMark(lengthOfTicks(Math.round(wanted)), marks), 'follows');
+    // What lies in the middle of a gap may lie halfway between two marks: it is laid there, not cut.
+    const isHalfway = newSeen !== undefined && (2 * wanted) % marks === 0;
+    const place = lengthOfTicks(Math.round(wanted));
+    this.set(dimension, isHalfway ? place : onMark(place, marks), 'follows');
   }
 
   /** Where an edge goes that lay in line with one of a row that is filled, or of something centred; `null`: it did not. */

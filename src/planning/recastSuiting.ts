@@ -8,6 +8,8 @@ import {
   sumsOf,
 } from '../layout/index.ts';
 import { type Axis, inches, type Length, lengthOfTicks, millimetres } from '../measure/index.ts';
+import { givesAll } from './givesAll.ts';
+import { piecesOf } from './pieces.ts';
 import type { SetToPlan } from './planSet.ts';
 import type { Shortage } from './shortage.ts';
 import { type SuitedSizes, suitedSet } from './suit.ts';
@@ -22,8 +24,8 @@ export interface SuitedRecast {
 
 /**
  * Sizes near those of a layout with which its papers are enough: the parts that are cut from papers that are short
- * may become smaller, what stands in a row with them larger, what lies on them both, by some 12 mm or 1/2 in; of what
- * has room of its own only within that. Tried along the height alone, along the width alone, then both ways: first
+ * may become smaller and what lies on them, what stands in a row with them larger, by some 12 mm or 1/2 in; what has
+ * room of its own moves within that alone, and is left alone here. Tried along the height alone, along the width alone, then both ways: first
  * with borders and gaps as they are, then with those that follow.
  *
  * Every length of the layout stands on marks of the trimmer of `set`, else on the usual ones.
@@ -35,9 +37,11 @@ export function suitedRecast(set: SetToPlan, { papers }: Shortage, mark: Length)
   const ways = [true, false].flatMap((firm) =>
     ([['height'], ['width'], ['height', 'width']] as const).map((axes) => ({ firm, axes })),
   );
+  // What does not come out with everything smaller both ways need not be looked for.
+  if (isHopeless(set, short, furthest(set.layout, mark, 1))) return { lengths: null, cards: 0 };
   for (const { firm, axes } of ways) {
-    // The first that comes out even all round is good enough.
-    if (found.some(({ alike }) => alike)) break;
+    // The first that comes out even all round is good enough; borders move only where sizes alone do not do.
+    if (found.some(({ alike }) => alike) || (!firm && found.length > 0)) break;
     const layout = withRoomsAround(set, { short, axes, mark, firm });
     if (layout === null) continue;
     const suited = suitedSet({ ...set, layout });
@@ -51,7 +55,20 @@ export function suitedRecast(set: SetToPlan, { papers }: Shortage, mark: Length)
 }
 
 /** Which way a size may go. */
-type Way = 'smaller' | 'either';
+type Way = 'smaller' | 'larger';
+
+/** Whether the papers do not even give the set with every piece of theirs so much smaller both ways. */
+function isHopeless(set: SetToPlan, short: ReadonlySet<string>, by: number): boolean {
+  const pieces = piecesOf(set.layout, set.arrangement).map((piece) => {
+    const smaller = (length: Length) => lengthOfTicks(Math.max(Math.ceil(length / 2), length - by));
+    return { ...piece, size: { width: smaller(piece.size.width), height: smaller(piece.size.height) } };
+  });
+  return [...short].some((id) => {
+    const own = pieces.filter(({ paper }) => paper === id);
+    // Sizes between marks are not for a trimmer to cut: this asks about room alone.
+    return givesAll(set.layout.papers.get(id)!, own, { ...set, trimmer: null }) === 'no';
+  });
+}
 
 /** The layout with room around the sizes that may move; `null`: none may. */
 function withRoomsAround(
@@ -74,7 +91,9 @@ function withRoomsAround(
   for (const axis of axes) {
     const lead = layout.parts.filter(({ papers }) => papers.some((id) => short.has(id)));
     for (const part of lead) addTo(moving, part, axis, 'smaller');
-    for (const part of concerned(layout, lead, rows, axis)) addTo(moving, part, axis, 'either');
+    const ids = new Set(lead.map(({ id }) => id));
+    for (const part of layout.parts) if (ids.has(part.on)) addTo(moving, part, axis, 'smaller');
+    for (const part of besideIn(layout, ids, rows, axis)) addTo(moving, part, axis, 'larger');
   }
   if (moving.size === 0) return null;
   const far = furthest(layout, mark, moving.size);
@@ -83,8 +102,8 @@ function withRoomsAround(
     const [name, length] = sizeNamed(part, axis)!;
     const room = {
       // What is inset becomes smaller when its border grows.
-      least: lengthOfTicks(Math.max(mark, length - (name === 'inset' ? 0 : far))),
-      most: lengthOfTicks(length + (name === 'inset' ? mark * 2 : way === 'smaller' ? 0 : far)),
+      least: lengthOfTicks(Math.max(mark, length - (name === 'inset' || way === 'larger' ? 0 : far))),
+      most: lengthOfTicks(length + (name === 'inset' ? mark * 2 : way === 'larger' ? far : 0)),
     };
     rooms.set(part.id, { ...rooms.get(part.id), [name]: room });
   }
@@ -132,30 +151,28 @@ function sizeNamed({ extent }: Part, axis: Axis): readonly [RoomName, Length] | 
   }
 }
 
-/** What stands in a row with these parts, and what lies on them. */
-function concerned(
+/** What stands in a row with these parts. */
+function besideIn(
   layout: Layout,
-  lead: readonly Part[],
+  ids: ReadonlySet<string>,
   rows: readonly LayoutSum[],
   axis: Axis,
 ): readonly Part[] {
   const found = new Set<string>();
-  const ids = new Set(lead.map(({ id }) => id));
   for (const row of rows) {
     if (row.axis !== axis) continue;
     const parts = row.terms.flatMap((term) => (term.kind === 'size' ? [term.part] : []));
     if (parts.some((id) => ids.has(id))) for (const id of parts) found.add(id);
   }
-  for (const part of layout.parts) if (ids.has(part.on) || found.has(part.on)) found.add(part.id);
   return layout.parts.filter(({ id }) => found.has(id) && !ids.has(id));
 }
 
 /** How far sizes may move, so that the choices can be gone through. */
 function furthest({ units }: Layout, mark: Length, sizes: number): number {
   const wanted = Math.max(4, Math.floor((units === 'in' ? inches(1, 2) : millimetres(12)) / mark));
-  const most = Math.floor((mostChoices ** (1 / sizes) - 1) / 2);
+  const most = Math.floor(mostChoices ** (1 / sizes)) - 1;
   return mark * Math.max(1, Math.min(wanted, most));
 }
 
-/** Of choices of sizes, whole marks each. */
-const mostChoices = 60_000;
+/** How many choices of sizes may be gone through, each of which is drawn. */
+const mostChoices = 1_500;

@@ -74,15 +74,21 @@ function changeSentences(told: Told): readonly string[] {
     const own = recast.lengths.filter((length) => length.part === part && isTold(length));
     const reasons = [...new Set(own.map(({ why }) => why))];
     return reasons.map((why) => {
-      const lengths = own.filter((length) => length.why === why).map((length) => lengthWords(length, told));
-      return `${part === 'base' ? 'The base' : partName(drawn, part)}: ${listed(lengths)}; ${reasonWords[why]}.`;
+      // Pieces with places of their own may say the same.
+      const lengths = [
+        ...new Set(own.filter((length) => length.why === why).map((length) => lengthWords(length, told))),
+      ];
+      const reason = part === 'base' && why === 'mark' ? baseDown : reasonWords[why];
+      return `${part === 'base' ? 'The base' : partName(drawn, part)}: ${listed(lengths)}; ${reason}.`;
     });
   });
   const sheets = [...recast.sheets].map(([id, stocks]) => {
     const was = drawn.papers.get(id)!;
     const now = listed(stocks.map(({ size }) => showSize(size, told.to)));
     const before = listed(was.sheets.map(({ size }) => showSize(size, from)));
-    return `${was.name}: sheets of ${now}, were ${before}; as asked.`;
+    const known = was.sheets.some(({ price, grain }) => price !== null || grain !== null);
+    const lost = known ? ' Their price and grain are not known; add them to the file.' : '';
+    return `${was.name}: sheets of ${now}, were ${before}; as asked.${lost}`;
   });
   const cards = recast.layout.cards;
   return [
@@ -103,6 +109,8 @@ function lengthWords({ name, from, to }: RecastLength, told: Told): string {
   if (from === to) return `${name} ${was}`;
   return `${name} ${showLengthWithUnit(to, told.to)} (was ${was})`;
 }
+
+const baseDown = 'brought down to a mark, so that it still fits its envelope and its sheets';
 
 const reasonWords = {
   asked: 'as asked',
@@ -134,7 +142,9 @@ function paperSentences({ recast, drawn, from, to }: Told): readonly string[] {
           perSheet.from === null || perSheet.to === null
             ? ''
             : `, ${countWord(perSheet.to)} a sheet${perSheet.to === perSheet.from ? '' : ` (was ${countWord(perSheet.from)})`}`;
-        return `${nameOf(drawn, part)} ${showSize(size.to, to)} (was ${showSize(size.from, from)})${each}`;
+        const stays = size.from.width === size.to.width && size.from.height === size.to.height && from === to;
+        const was = stays ? '' : ` (was ${showSize(size.from, from)})`;
+        return `${nameOf(drawn, part)} ${showSize(size.to, to)}${was}${each}`;
       });
     return pieces.length === 0 ? [] : [`${paper.name}: ${listed(pieces)}${taken}.`];
   });
@@ -176,8 +186,10 @@ function conversionSentences(told: Told): readonly string[] {
 }
 
 function yieldSentences({ recast, drawn, to }: Told): readonly string[] {
-  return recast.conversion.pieces.flatMap(({ part, paper, size, perSheet: { from, to: now } }) => {
-    if (from === null || now === null || now >= from) return [];
+  return recast.conversion.pieces.flatMap(({ piece, part, paper, size, perSheet: { from, to: now } }) => {
+    const again = recast.pieces.find((other) => other.piece === piece)?.perSheet.to ?? null;
+    // What is no better planned again is no fault of the conversion.
+    if (from === null || now === null || now >= from || (again !== null && again <= now)) return [];
     const name = drawn.papers.get(paper)!.name;
     return [
       `A sheet of ${name} would give ${countWord(now)} of ${nameOf(drawn, part)} (${showSize(size.to, to)}), not ${countWord(from)}.`,
