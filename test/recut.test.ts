@@ -78,6 +78,38 @@ describe('recut with a piece spoiled', () => {
     expect(stepsOf(record, 'bark')).toEqual(stepsOf(plan, 'bark'));
   });
 
+  it('goes on where there is enough without it, and cuts what was found where that saves a sheet', async () => {
+    const spares = folder.path('spares.json');
+    writeFileSync(spares, (await cardwright(['plan', lanterns, '--json', '--with-spares'])).out);
+    const { pieces } = JSON.parse(readFileSync(spares, 'utf8')) as PlanRecord;
+    expect(pieces.find(({ piece }) => piece === 'mat/plum')!.need).toBe(14);
+    const kept = await cardwright(['recut', lanterns, '--plan', spares, '--json']);
+    expect(kept.out).toBe(readFileSync(spares, 'utf8'));
+
+    // Of 12 bases two are spoiled; the scrap gives one of the two that are cut again.
+    const args = ['--plan', lanternPlan, '--done', '1', '--spoiled', '2 base/ivory'];
+    const two = await recutJson(lanterns, ...args);
+    const found = ['--found', 'ivory 8 1/2 x 6 in', '--found', 'ivory 9 by 5.5 in'];
+    const none = await recutJson(lanterns, ...args, ...found);
+    expect(two.papers.ivory!.cost).toBe(93.5);
+    expect(none.papers.ivory!.cost).toBe(0);
+    const { out } = await cardwright(['recut', lanterns, ...args, ...found]);
+    expect(flat(out)).toMatch(
+      /Ivory cardstock: 2 pieces for base are spoiled; found: .*; what is still needed is cut from .*the scrap of .*; no new sheet\./,
+    );
+    const { out: at } = await cardwright([
+      'recut',
+      lanterns,
+      '--plan',
+      lanternPlan,
+      '--found',
+      'bark 2 x 2 in',
+    ]);
+    expect(flat(at)).toContain(
+      'Bark print: found: 2 x 2 in of Bark print; there is enough without that, and the plan goes on.',
+    );
+  });
+
   it('can be recut again, and once more, until all is cut', async () => {
     const first = folder.path('first.json');
     const one = await recutJson(
@@ -122,6 +154,7 @@ describe('recut with a piece spoiled', () => {
       ...['--spoiled', 'lanterns-1b', '--spoiled', '2 mat/plum'],
     ]);
     expect(run).toMatchObject({ status: 1, out: '' });
+    expect(run.err).toContain('Plum cardstock: 2 pieces for Mat are spoiled.');
     expect(run.err).toContain('2 pieces for Mat would be wanting; that is proved.');
     expect(run.err).toContain(
       '- With 1 more sheet of Plum cardstock (8 1/2 x 11 in) and 1 more sheet of Lanterns print (12 x 12 in) the set comes out.',

@@ -162,7 +162,7 @@ describe('a piece that is spoiled', () => {
       found: [scrap],
     });
     expect(found.papers.get('meadow')).toMatchObject({ way: 'again', moreSheets: 0 });
-    expect(found.papers.get('meadow')!.reused.map(({ id }) => id)).toEqual(['meadow-found-1']);
+    expect(found.papers.get('meadow')!.reused.map(({ id }) => id)).toEqual(['meadow.found-1']);
     expect(found.plan.papers.get('meadow')).toMatchObject({ cost: 0, bound: 0, proved: true });
   });
 
@@ -480,7 +480,7 @@ describe('on random sets, cut so far as chance will have it', () => {
         const conditions = { ...replayConditions(answer.layout, null), numberedOn: true };
         expect(replay(planRecord(answer.plan), conditions)).toEqual([]);
         const start = left.map(([id, [width, height]]) => ({ id, size: { width, height } }));
-        if (found !== null) start.push({ id: 'ivory-found-1', size: found });
+        if (found !== null) start.push({ id: 'ivory.found-1', size: found });
         const fresh = wholeSheets(answer).filter(({ id }) => !there.has(id));
         const end = replayed(answer.plan.steps, [...start, ...fresh]).table;
         for (const [id, piece] of answer.plan.finished) {

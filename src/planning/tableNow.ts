@@ -238,7 +238,8 @@ class Table {
         continue;
       }
       const others = [...this.things.keys(), ...this.gone.keys(), ...this.madeBy.keys()];
-      const id = firstFree((number) => `${paper}-found-${number}`, new Set(others));
+      // No id of a paper has a point, so no sheet is ever called so.
+      const id = firstFree((number) => `${paper}.found-${number}`, new Set(others));
       const lying: Lying = { id, paper, size, margin: noMargin, stock: null, from: { kind: 'found' } };
       this.things.set(id, { ...lying, whole: false, waste: false });
       this.found.push(lying);

@@ -32,27 +32,28 @@ export function recutSentences({ layout, table, recut }: RecutTold, showing: Sho
   return [
     ...changed.map(([id, paper]) => {
       const told = paperOf(layout, id);
-      return `${told.name}: ${[...happened(told, { layout, table, recut }, showing), outcome(paper, showing)].join('; ')}.`;
+      const said = happened(told, { layout, table }, showing);
+      return `${told.name}: ${[...said, outcome(paper, showing)].join('; ')}.`;
     }),
     ...(going.length > 0 ? [`${names(going)}: ${going.length === 1 ? 'goes' : 'go'} on as planned.`] : []),
     ...(cut.length > 0 ? [`${names(cut)}: all is cut.`] : []),
   ];
 }
 
-/** What was spoiled of a paper, what is lost by it, and what was found. */
-function happened(
+/** What was spoiled of a paper, what is lost by it, and what was found, as clauses. */
+export function happened(
   { id, name }: Paper,
-  { layout, table, recut }: RecutTold,
+  { layout, table }: Pick<RecutTold, 'layout' | 'table'>,
   showing: Showing,
 ): readonly string[] {
+  const { pieces: planned } = table.inHand.plan;
   const spoiled = table.spoiled.get(id) ?? [];
   const found = table.found.get(id) ?? [];
   const pieces = counts(spoiled.flatMap(({ piece }) => piece ?? []));
   const others = spoiled.filter(({ piece }) => piece === null);
-  const part = (piece: string) =>
-    partName(layout, recut.plan.pieces.find((one) => one.id === piece)?.part ?? piece);
+  const part = (piece: string) => partName(layout, planned.find((one) => one.id === piece)?.part ?? piece);
   const lost = [...table.lost].flatMap(([piece, count]) => {
-    const own = recut.plan.pieces.find((one) => one.id === piece);
+    const own = planned.find((one) => one.id === piece);
     const besides = count - (pieces.get(piece) ?? 0);
     return own?.paper === id && besides > 0 ? [`${besides} for ${part(piece)}`] : [];
   });

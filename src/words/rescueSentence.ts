@@ -4,6 +4,7 @@ import type { RecutShort, Rescue, TableNow } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import { capital, counted, listed } from './count.ts';
 import { partName } from './partName.ts';
+import { happened } from './recutSentence.ts';
 import type { Showing } from './showing.ts';
 import { changeWords, effectSentences, isBorder } from './sizeChange.ts';
 
@@ -15,12 +16,16 @@ export function rescueSentences(
 ): readonly string[] {
   return [
     ...short.papers.flatMap(({ paper: id, missing, proved }) => {
+      const paper = layout.papers.get(id);
+      assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
+      const said = happened(paper, { layout, table }, showing);
       const wanting = [...missing].map(([piece, count]) => {
         const { pieces } = table.inHand.plan;
         return `${counted(count, 'piece')} for ${partName(layout, pieces.find((one) => one.id === piece)?.part ?? piece)}`;
       });
       const sure = proved ? 'that is proved' : 'that there is no way is not proved';
       return [
+        ...(said.length > 0 ? [`${paper.name}: ${said.join('; ')}.`] : []),
         `What lies there of ${nameOf(layout, id)} and the sheets that are whole do not give what is still needed: ${listed(wanting)} would be wanting; ${sure}.`,
       ];
     }),
