@@ -66,16 +66,26 @@ describe('recut with steps done', () => {
 
 describe('recut with a piece spoiled', () => {
   it('takes a leftover first, opens no sheet and says so', async () => {
+    const args = ['--plan', lanternPlan, '--done', '1-9', '--spoiled', '1 tag/plum'];
+    const { out } = await cardwright(['recut', lanterns, ...args]);
+    expect(flat(out)).toMatch(
+      /Plum cardstock: 1 piece for Sentiment mat is spoiled; what is still needed is cut from the leftover of [\d /x]+ in; no new sheet\./,
+    );
+    const record = await recutJson(lanterns, ...args);
+    expect(record.papers.plum).toMatchObject({ cost: 0, proved: true });
+    // Numbered on after the plan's last step; the others are as they were.
+    expect(stepsOf(record, 'plum')[0]!.step).toBe(plan.steps.length + 1);
+    expect(stepsOf(record, 'bark')).toEqual(stepsOf(plan, 'bark'));
+  });
+
+  it('lets a spare take its place', async () => {
     const args = ['--plan', lanternPlan, '--done', '1-9', '--spoiled', '1 panel/lanterns'];
     const { out } = await cardwright(['recut', lanterns, ...args]);
     expect(flat(out)).toContain(
-      'Lanterns print: 1 piece for Torn panel is spoiled; what is still needed is cut from the leftover of 4 1/2 x 5 in; no new sheet.',
+      'Lanterns print: 1 piece for Torn panel is spoiled; there is enough without that, and the plan goes on.',
     );
     const record = await recutJson(lanterns, ...args);
-    expect(record.papers.lanterns).toMatchObject({ cost: 0, proved: true, passes: 1 });
-    // Numbered on after the plan's last step; the others are as they were.
-    expect(stepsOf(record, 'lanterns').map(({ step }) => step)).toEqual([plan.steps.length + 1]);
-    expect(stepsOf(record, 'bark')).toEqual(stepsOf(plan, 'bark'));
+    expect(record.pieces.find(({ piece }) => piece === 'panel/lanterns')!.need).toBe(6);
   });
 
   it('goes on where there is enough without it, and cuts what was found where that saves a sheet', async () => {
@@ -114,7 +124,7 @@ describe('recut with a piece spoiled', () => {
     const first = folder.path('first.json');
     const one = await recutJson(
       lanterns,
-      ...['--plan', lanternPlan, '--done', '1-9', '--spoiled', '1 panel/lanterns'],
+      ...['--plan', lanternPlan, '--done', '1-9', '--spoiled', '1 tag/plum'],
     );
     writeFileSync(first, JSON.stringify(one));
     const last = plan.steps.length + 1;
@@ -139,7 +149,8 @@ describe('recut with a piece spoiled', () => {
     const three = await recutJson(lanterns, '--plan', second, '--done', steps);
     expect(three.steps).toEqual([]);
     const made = (record: PlanRecord) => Object.values(record.finished).length;
-    for (const { piece, need } of plan.pieces)
+    expect(three.pieces).toEqual(two.pieces);
+    for (const { piece, need } of two.pieces)
       expect(Object.values(three.finished).filter((one) => one === piece).length).toBeGreaterThanOrEqual(
         need,
       );

@@ -50,9 +50,11 @@ export interface ShortPaperOnTable {
 }
 
 /**
- * The set planned again from the table: papers whose plan still gives all that is needed go on with it; the others are
- * planned anew for the least cost, so that what lies there is used first and a whole sheet is begun only where it must
- * be, and then in the kindest way. The plan in hand itself where nothing was done and nothing is needed beyond it.
+ * The set planned again from the table: papers whose plan still gives all that the cards need go on with it, since
+ * spares are there to take the place of what is spoiled; the others are planned anew for the least cost, so that what
+ * lies there is used first and a whole sheet is begun only where it must be, and then in the kindest way. What is
+ * planned anew has the spares that the layout asks for, and of others what comes out. The plan in hand itself where
+ * nothing was done and nothing is needed beyond it.
  *
  * `set` is the set as its layout says it, also where the plan in hand was such a plan itself. Every plan has been
  * replayed before it is returned.
@@ -65,7 +67,7 @@ export function recutOnce(
   const { plan, onTable: before } = table.inHand;
   const pieces = alsoPlanned(wanted, plan);
   const untouched = table.toDo === plan.steps && table.spoiled.size === 0 && table.found.size === 0;
-  if (untouched && plan.cards === set.layout.cards && sameNeeds(pieces, plan.pieces)) {
+  if (untouched && plan.cards === set.layout.cards && givesNeeds(plan, pieces)) {
     const papers = new Map([...plan.papers.keys()].map((id) => [id, asPlanned]));
     return { kind: 'recut', plan, onTable: before, layout: layoutOnTable(set.layout, before), papers };
   }
@@ -95,11 +97,14 @@ export function recutOnce(
     firstStep += share.steps.length;
     return [{ share, recut: { way: 'again', ...comparedWith(on, share) } }];
   });
+  const given = new Map(
+    planned.flatMap(({ share }) => givenOf(pieces, share)).map((piece) => [piece.id, piece]),
+  );
   return {
     kind: 'recut',
     plan: joinedPlan(
       onTableSet,
-      pieces,
+      pieces.map((piece) => given.get(piece.id) ?? piece),
       planned.map(({ share }) => share),
       { numberedOn: true },
     ),
@@ -117,20 +122,41 @@ type PaperAnswer =
   | (ShortPaperOnTable & { readonly kind: 'short' });
 
 function recutPaper(set: SetToPlan, on: PaperOnTable, own: readonly Piece[]): PaperAnswer {
+  const { solver, trimmer, moreSpares } = set;
   const going = goingOn(on);
   const made = madeBy(going.share);
-  const enough = own.every(({ id, need }) => need <= (made.get(id) ?? 0));
-  if (enough && !on.hasFound) return { kind: 'goes on', share: going.share };
-
-  const rest = restOf(on, own, set.trimmer);
-  const answer = planCuts(rest.task, set.solver, whetherOnly);
-  if (enough && (answer.kind === 'short' || answer.cost >= going.exactCost)) {
-    // What was found may do it for less than the plan could: its bound holds no more, but that of the answer does.
-    const bound = answer.kind === 'short' ? 0 : answer.bound;
-    return { kind: 'goes on', share: goingOn(on, bound).share };
+  const enough = own.every(({ id, need, spare }) => need - spare <= (made.get(id) ?? 0));
+  if (enough) {
+    const given = givenOf(own, going.share);
+    const asPlannedFor = given.every(({ need }, index) => need === own[index]!.need);
+    if (asPlannedFor && !on.hasFound) return { kind: 'goes on', share: going.share };
+    // With fewer pieces or more to cut from, the plan's bound holds no more, but that of the answer does.
+    const rest = restOf(on, given, trimmer);
+    const answer = planCuts(rest.task, solver, whetherOnly);
+    if (on.hasFound && answer.kind === 'plan' && answer.cost < going.exactCost)
+      return { kind: 'again', on, cut: { kind: 'plan', paper: on.paper.id, paperTask: rest, plan: answer } };
+    return { kind: 'goes on', share: goingOn(on, answer.kind === 'short' ? 0 : answer.bound).share };
   }
+
+  const asked = own.map((piece) => {
+    const more = Math.min(piece.spare, moreSpares?.get(piece.id) ?? 0);
+    return { ...piece, need: piece.need - more, spare: piece.spare - more };
+  });
+  const rest = restOf(on, asked, trimmer);
+  const answer = planCuts(rest.task, solver, whetherOnly);
   if (answer.kind === 'short') return { kind: 'short', on, pieces: rest.pieces, proved: answer.proved };
   return { kind: 'again', on, cut: { kind: 'plan', paper: on.paper.id, paperTask: rest, plan: answer } };
+}
+
+/** The pieces of a paper with as many needed as are given: what spares took the place of is needed no more. */
+function givenOf(pieces: readonly Piece[], share: PlannedPaper): readonly Piece[] {
+  const made = madeBy(share);
+  return pieces
+    .filter(({ paper }) => paper === share.paper)
+    .map((piece) => {
+      const need = Math.min(piece.need, made.get(piece.id) ?? 0);
+      return { ...piece, need, spare: Math.max(0, piece.spare - (piece.need - need)) };
+    });
 }
 
 /** Finished pieces lie there as they are: they are on the table when the plan begins and when it ends. */
@@ -182,9 +208,8 @@ function alsoPlanned(wanted: readonly Piece[], plan: Plan): readonly Piece[] {
   return [...wanted, ...more.map((piece) => ({ ...piece, need: 0, spare: 0 }))];
 }
 
-function sameNeeds(pieces: readonly Piece[], others: readonly Piece[]): boolean {
-  return (
-    pieces.length === others.length &&
-    pieces.every(({ id, need }, index) => id === others[index]!.id && need === others[index]!.need)
-  );
+/** Whether a plan is for all that the cards need of these pieces. */
+function givesNeeds({ pieces }: Plan, needed: readonly Piece[]): boolean {
+  const needs = new Map(pieces.map(({ id, need }) => [id, need]));
+  return needed.every(({ id, need, spare }) => need - spare <= (needs.get(id) ?? 0));
 }
