@@ -28,7 +28,12 @@ interface Answer {
     readonly problems: readonly { readonly code: string }[];
     readonly pieces: readonly PieceChange[];
   };
-  readonly says: { readonly changes: readonly string[]; readonly conversion: readonly string[] };
+  readonly squeezed: readonly string[];
+  readonly says: {
+    readonly worse: readonly string[];
+    readonly changes: readonly string[];
+    readonly conversion: readonly string[];
+  };
 }
 
 interface PieceChange {
@@ -153,6 +158,17 @@ it('keeps names, order and the fields of other tools, and lengths that do not ch
     sheets: [{ size: ['8 1/2 in', '11 in'] }],
   });
   expect(run.err).toContain('What changed, and why:');
+});
+
+it('warns of a stamped part that became smaller with what it lies on', async () => {
+  const { says, squeezed } = await recast(
+    'examples/lantern-walk.card.json',
+    ...['--units', 'mm', '--base', '105 x 148 mm', '--sheets', '210 x 297 mm for 8 1/2 x 11 in'],
+  );
+  expect(squeezed).toEqual(['sentiment']);
+  expect(says.worse).toEqual(['Sentiment is smaller than it was: see that its stamp still fits.']);
+  // The new sheets have no grain that a fold could cross.
+  expect(says.conversion.join()).not.toContain('grain');
 });
 
 it('brings the room of a size along', async () => {

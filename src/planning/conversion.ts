@@ -32,7 +32,16 @@ export interface Conversion {
  */
 export function converted(
   before: Drawn,
-  { base, marks }: { readonly base: Size | null; readonly marks: Length },
+  {
+    base,
+    marks,
+    asked,
+  }: {
+    readonly base: Size | null;
+    readonly marks: Length;
+    /** What else is to be otherwise. */
+    readonly asked: Pick<Layout, 'units' | 'papers' | 'cards'>;
+  },
 ): Conversion {
   const old = before.layout.base.size;
   const lengths = new Map<string, Length>();
@@ -48,7 +57,8 @@ export function converted(
     // A size of nothing cannot be drawn.
     lengths.set(path, kind === 'size' && nearest <= 0 ? marks : nearest);
   }
-  const layout = withLengths(before.layout, lengths);
+  const { units, papers, cards } = asked;
+  const layout = withLengths({ ...before.layout, units, papers, cards }, lengths);
   const arrangement = arrange(layout);
   const known = new Set(
     checkLayout(before.layout, before.arrangement).map(({ code, where }) => `${code} ${where}`),

@@ -1,5 +1,6 @@
 import {
   type ArrangedPart,
+  type Arrangement,
   arrange,
   checkLayout,
   type Dimension,
@@ -9,6 +10,7 @@ import {
   type LayoutProblem,
   type SumChange,
   sumChanges,
+  unseen,
   type Worse,
   withLengths,
   worseningFrom,
@@ -57,6 +59,8 @@ export interface Recast extends Drawn {
   readonly worse: Worse;
   /** What was not wrong as it was drawn. */
   readonly problems: readonly LayoutProblem[];
+  /** Ids of stamped and die-cut parts that are smaller now, since their sizes follow from others. */
+  readonly squeezed: readonly string[];
   readonly conversion: RecastConversion;
 }
 
@@ -198,6 +202,7 @@ export function recast(
     cards: Math.max(suits?.cards ?? 0, answer.kind === 'plan' ? answer.cards : answer.nearest.cards),
     worse: worseningFrom(set)(drawn),
     problems: newProblems(set, drawn),
+    squeezed: squeezedIn(set.arrangement, drawn.arrangement),
     conversion: conversionOf(set, { asked, base: wishes.base ?? null, marks, trimmer }),
   };
 }
@@ -260,6 +265,14 @@ function newProblems(before: Drawn, after: Drawn): readonly LayoutProblem[] {
   return checkLayout(after.layout, after.arrangement).filter((problem) => !known.has(keyOf(problem)));
 }
 
+function squeezedIn(before: Arrangement, after: Arrangement): readonly string[] {
+  return before.parts.flatMap(({ part, seen }, index) => {
+    const now = after.parts[index]!.seen;
+    if ((!part.stamped && !part.dieCut) || seen === null || now === null) return [];
+    return now.width < seen.width - unseen || now.height < seen.height - unseen ? [part.id] : [];
+  });
+}
+
 /** The pieces of both, in their order; what only one of them has is left out. */
 function piecesRecast(
   before: Drawn & { readonly trimmer: Trimmer | null },
@@ -317,21 +330,11 @@ function conversionOf(
     readonly trimmer: Trimmer | null;
   },
 ): RecastConversion {
-  const conversion = converted(set, { base, marks });
-  const { units, papers, cards } = asked;
-  const drawn = {
-    layout: { ...conversion.layout, units, papers, cards },
-    arrangement: conversion.arrangement,
-    trimmer,
-  };
-  if (!conversion.arrangement.parts.every(isKnown))
-    return { ...conversion, layout: drawn.layout, pieces: [], answer: null };
-  return {
-    ...conversion,
-    layout: drawn.layout,
-    pieces: piecesRecast(set, drawn),
-    answer: planSet({ ...set, ...drawn }),
-  };
+  const conversion = converted(set, { base, marks, asked });
+  const { layout, arrangement } = conversion;
+  if (!arrangement.parts.every(isKnown)) return { ...conversion, pieces: [], answer: null };
+  const drawn = { layout, arrangement, trimmer };
+  return { ...conversion, pieces: piecesRecast(set, drawn), answer: planSet({ ...set, ...drawn }) };
 }
 
 function isKnown({ cut }: ArrangedPart): boolean {

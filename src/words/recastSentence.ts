@@ -78,7 +78,8 @@ function changeSentences(told: Told): readonly string[] {
       const lengths = [
         ...new Set(own.filter((length) => length.why === why).map((length) => lengthWords(length, told))),
       ];
-      const reason = part === 'base' && why === 'mark' ? baseDown : reasonWords[why];
+      const down = drawn.base.papers.length === 0 ? boughtDown : baseDown;
+      const reason = part === 'base' && why === 'mark' ? down : reasonWords[why];
       return `${part === 'base' ? 'The base' : partName(drawn, part)}: ${listed(lengths)}; ${reason}.`;
     });
   });
@@ -111,6 +112,9 @@ function lengthWords({ name, from, to }: RecastLength, told: Told): string {
 }
 
 const baseDown = 'brought down to a mark, so that it still fits its envelope and its sheets';
+
+const boughtDown =
+  'brought down to a mark; a base bought at its own size shows that little more at the edges';
 
 const reasonWords = {
   asked: 'as asked',
@@ -163,6 +167,12 @@ function worseSentences({ recast, drawn, to }: Told): readonly string[] {
   return [
     ...(parts.length > 0 ? [`Not as even as it was drawn: look at ${listed(parts)}.`] : []),
     ...recast.problems.map((problem) => layoutProblemSentence(problem, { units: to, glyphs })),
+    ...drawn.parts
+      .filter(({ id }) => recast.squeezed.includes(id))
+      .map(
+        ({ name, dieCut }) =>
+          `${name} is smaller than it was: see that its ${dieCut ? 'die' : 'stamp'} still fits.`,
+      ),
   ];
 }
 

@@ -188,7 +188,7 @@ function textOf(answer: Recast, drawn: Layout, words: RecastWords): readonly str
 /** What `recast --json` writes: lengths in whole ticks, and every sentence under `says`. */
 function recordOf(answer: Recast, says: RecastWords): unknown {
   const { layout, marks, lengths, rooms, effect, pieces, papers, suiting, cards, worse, problems } = answer;
-  const { conversion } = answer;
+  const { conversion, squeezed } = answer;
   const showing = { units: layout.units, glyphs: 'typed' } as const;
   const size = ({ width, height }: Size) => [width, height];
   const pieceRecords = (of: Recast['pieces']) =>
@@ -208,6 +208,7 @@ function recordOf(answer: Recast, says: RecastWords): unknown {
     papers,
     worse: { uneven: [...worse.uneven], wrong: [...worse.wrong] },
     problems: problemRecords(problems),
+    squeezed,
     conversion: {
       cards: conversion.answer === null ? null : cardsOf(conversion.answer),
       uneven: conversion.uneven,
