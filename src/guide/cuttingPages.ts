@@ -234,9 +234,8 @@ function saidRow(matter: Matter, words: StepWords, textPt: number): Row {
     }),
     ...paragraph(words.mark, 1),
     ...paragraph([words.take, words.lay].filter((sentence) => sentence !== '').join(' '), 4),
-    ...paragraph(words.cut, 4),
+    ...paragraph([words.cut, words.prove].filter((sentence) => sentence !== '').join(' '), 4),
     ...paragraph([words.gives, words.rest].filter((sentence) => sentence !== '').join(' '), 4),
-    ...paragraph(words.prove, 4),
     ...[words.care, words.stake]
       .filter((sentence) => sentence !== '')
       .map((sentence) => careful(matter, sentence, textPt)),

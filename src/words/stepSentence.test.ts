@@ -26,8 +26,8 @@ describe('stepWords', () => {
   test('say the setting first, then what to take, how it lies, how often, and what comes of it', () => {
     expect(stepSentence(first!)).toBe(
       'Set 5 in. Take Meadow sheet 1, 12 x 12 in. Lay it sideways, the top of the print to the measuring edge. ' +
-        'Cut 2 pieces off: 2 passes. That makes 2 strips for step 2, each 12 x 5 in. 12 x 2 in is left over: keep it. ' +
-        'Prove one first: cut one and see that its print stands as it should.',
+        'Cut 2 pieces off: 2 passes. Prove one first: cut one and see that its print stands as it should. ' +
+        'That makes 2 strips for step 2, each 12 x 5 in. 12 x 2 in is left over: keep it.',
     );
   });
 
@@ -43,9 +43,9 @@ describe('stepWords', () => {
     expect(stepSentence(second!)).toBe(
       'Set 4 in. Take the 2 strips from step 1, each 12 x 5 in. ' +
         'Give them a quarter turn and lay them upright, with the side of 12 in along the ruler. ' +
-        'Cut each into 3: 4 passes in all. That makes 6 pieces for Panel, each 4 x 5 in. ' +
-        'Nothing to spare: measure first, they have to be a full 12 in along the ruler. ' +
-        'Prove one first: cut one and measure it.',
+        'Cut each into 3: 4 passes in all. Prove one first: cut one and measure it. ' +
+        'That makes 6 pieces for Panel, each 4 x 5 in. ' +
+        'Nothing to spare: measure first, they have to be a full 12 in along the ruler.',
     );
   });
 

@@ -26,14 +26,14 @@ export interface StepWords {
   readonly lay: string;
   /** `Cut 2 pieces off: 2 passes.` */
   readonly cut: string;
+  /** `Prove one first: …`; empty where nothing new begins. */
+  readonly prove: string;
   /** `That makes 2 strips, 12 x 5 in, for step 2.` */
   readonly gives: string;
   /** `12 x 2 in is left over: keep it.`; empty where nothing remains. */
   readonly rest: string;
   /** `Nothing to spare: …`; empty where there is. */
   readonly care: string;
-  /** `Prove one first: …`; empty where nothing new begins. */
-  readonly prove: string;
   /** `Point of no return: …`; empty where a slip can be made good, or where the stakes are not known. */
   readonly stake: string;
 }
@@ -90,13 +90,13 @@ export function stepWords(
         length,
       }),
       cut: cutWords(step, trimmer),
+      prove: proveSentence(stops.get(step.step) ?? [], { isSaid: care !== '' }),
       gives: `That makes ${givenWords(given, names, step.squares !== undefined)}, ${each(given)}${size(sizeOf(given))}.`,
       rest:
         worthTelling.length === 0
           ? ''
           : restWords(worthTelling, names, { size, squares: step.squares !== undefined }),
       care,
-      prove: proveSentence(stops.get(step.step) ?? [], { isSaid: care !== '' }),
       stake: rescue === undefined ? '' : stakesSentence(rescue, takenNoun(taken)),
     };
   });
@@ -111,7 +111,7 @@ interface Names {
 /** A step said in one breath. */
 export function stepSentence(words: StepWords): string {
   const { set, mark, take, lay, cut, gives, rest, care, prove, stake } = words;
-  return [set, mark, take, lay, cut, gives, rest, care, prove, stake]
+  return [set, mark, take, lay, cut, prove, gives, rest, care, stake]
     .filter((sentence) => sentence !== '')
     .join(' ');
 }
