@@ -138,7 +138,7 @@ function linesIn(rows: readonly LayoutSum[]): readonly (readonly [number, number
   );
 }
 
-/** Pairs of borders on the same thing that are alike, one across and one down, each by its row's index and its end. */
+/** Pairs of borders of one part that are alike, one across and one down, each by its row's index and its end. */
 function alikeIn(rows: readonly LayoutSum[]): readonly (readonly [Border, Border])[] {
   const bordersOf = (axis: Axis) =>
     rows.flatMap((row, index): Border[] =>
@@ -153,13 +153,20 @@ function alikeIn(rows: readonly LayoutSum[]): readonly (readonly [Border, Border
   return bordersOf('width').flatMap((one) =>
     down.flatMap((other) => {
       const [across, below] = [rows[one[0]]!, rows[other[0]]!];
-      const same = across.on === below.on && across.onPiece === below.onPiece;
+      const same =
+        across.on === below.on &&
+        across.onPiece === below.onPiece &&
+        partAt(across, one[1]) === partAt(below, other[1]);
       const border = borderAt(across, one[1]);
       return same && border > unseen && isNear(border, borderAt(below, other[1]))
         ? [[one, other] as const]
         : [];
     }),
   );
+}
+
+function partAt(row: LayoutSum, end: 'start' | 'end'): string | undefined {
+  return partsIn(row).at(end === 'start' ? 0 : -1);
 }
 
 type Border = readonly [row: number, end: 'start' | 'end'];

@@ -40,32 +40,44 @@ const mostValues = 200;
 const mostChoices = 500_000;
 const mostDrawings = 8_000;
 
+export interface EvenDrawings {
+  /** The nearest to what was drawn first, then those that change fewer lengths. */
+  readonly even: readonly Drawing[];
+  /** No other way to draw it leaves rows even. */
+  readonly complete: boolean;
+  /** All that are fewer marks than this from what was drawn are among them. */
+  readonly reached: number;
+}
+
 /**
- * The ways to draw the layout that leave its rows even, the nearest to what was drawn first, then those that change
- * fewer lengths. `complete`: there are no others.
+ * The ways to draw the layout that leave its rows even. Where there are more than can be looked at, those that are near
+ * to what was drawn, and those with every length at one end of its room.
  */
-export function evenDrawings(
-  redrawing: Redrawing,
-  variables: readonly Variable[],
-): { readonly even: readonly Drawing[]; readonly complete: boolean } {
+export function evenDrawings(redrawing: Redrawing, variables: readonly Variable[]): EvenDrawings {
   const even: Drawing[] = [];
   const rows = new RowsAlong(redrawing);
-  let chosen = 0;
-  for (const { values, marks } of choicesOf(variables, redrawing.mark)) {
-    if (chosen === mostChoices || redrawing.timesDrawn >= mostDrawings) return { even, complete: false };
-    chosen += 1;
+  const draw = ({ values, marks }: Choice) => {
     const moving = variables.flatMap(({ movable }, index) => {
       const by = values[index]! - movable.length;
       return by === 0 ? [] : [{ movable, by }];
     });
-    if (!rows.mayBeEven(moving)) continue;
-    const redrawn = evenlyDrawn(redrawing, moving);
-    if (redrawn === null) continue;
+    const redrawn = rows.mayBeEven(moving) ? evenlyDrawn(redrawing, moving) : null;
+    if (redrawn === null) return;
     const pieces = piecesOf(redrawn.layout, redrawn.arrangement);
     const extents = pieces.flatMap(({ size }) => [size.width, size.height]);
     even.push({ redrawn, marks, changed: redrawn.lengths.size, extents, pieces });
+  };
+
+  let chosen = 0;
+  for (const choice of choicesOf(variables, redrawing.mark)) {
+    if (chosen === mostChoices || redrawing.timesDrawn >= mostDrawings) {
+      for (const end of endsOf(variables, redrawing.mark)) if (end.marks > choice.marks) draw(end);
+      return { even, complete: false, reached: choice.marks };
+    }
+    chosen += 1;
+    draw(choice);
   }
-  return { even, complete: true };
+  return { even, complete: true, reached: Number.POSITIVE_INFINITY };
 }
 
 /** Whether rows along an axis can be even; the other axis has no say in it, so what was found is used again. */
@@ -94,13 +106,34 @@ class RowsAlong {
   }
 }
 
-/** Every choice of one value each, those that are fewer marks from what was drawn first. */
-function* choicesOf(
-  variables: readonly Variable[],
-  mark: Length,
-): Generator<{ readonly values: readonly Length[]; readonly marks: number }> {
-  const distance = ({ movable, values }: Variable, at: number) =>
-    Math.abs(values[at]! - movable.length) / mark;
+/** One value for each variable, and by how many marks they differ from what was drawn. */
+interface Choice {
+  readonly values: readonly Length[];
+  readonly marks: number;
+}
+
+/** Every choice with each variable at one end of its room, the nearest first; so many of them. */
+function endsOf(variables: readonly Variable[], mark: Length): readonly Choice[] {
+  const ends = variables.map(({ values }) => {
+    const [least, most] = [Math.min(...values), Math.max(...values)].map(lengthOfTicks);
+    return least === most ? [least!] : [least!, most!];
+  });
+  return [...productOf(ends, mostEnds)]
+    .map((values) => ({ values, marks: marksOf(variables, values, mark) }))
+    .sort((a, b) => a.marks - b.marks);
+}
+
+const mostEnds = 64;
+
+function marksOf(variables: readonly Variable[], values: readonly Length[], mark: Length): number {
+  return variables.reduce(
+    (sum, { movable }, index) => sum + Math.abs(values[index]! - movable.length) / mark,
+    0,
+  );
+}
+
+/** Every choice, those that are fewer marks from what was drawn first. */
+function* choicesOf(variables: readonly Variable[], mark: Length): Generator<Choice> {
   // Each variable's values in order; a choice is gone on from by taking the next value of its last moved variable, or
   // the second of a later one, so that each choice comes up once.
   interface Open {
@@ -110,20 +143,17 @@ function* choicesOf(
   }
   const open = new Queue<Open>([], (a, b) => a.marks - b.marks || moved(a) - moved(b));
   const moved = ({ at }: Open) => at.filter((index) => index > 0).length;
-  const marksOf = (at: readonly number[]) =>
-    variables.reduce((sum, variable, index) => sum + distance(variable, at[index]!), 0);
+  const valuesAt = (at: readonly number[]) =>
+    at.map((index, variable) => variables[variable]!.values[index]!);
   const start = variables.map(() => 0);
-  open.push({ at: start, last: 0, marks: marksOf(start) });
+  open.push({ at: start, last: 0, marks: marksOf(variables, valuesAt(start), mark) });
   for (let best = open.pop(); best !== undefined; best = open.pop()) {
-    yield {
-      values: best.at.map((index, variable) => variables[variable]!.values[index]!),
-      marks: best.marks,
-    };
+    yield { values: valuesAt(best.at), marks: best.marks };
     for (let variable = best.last; variable < variables.length; variable += 1) {
       const next = best.at[variable]! + 1;
       if (next >= variables[variable]!.values.length) continue;
       const at = best.at.with(variable, next);
-      open.push({ at, last: variable, marks: marksOf(at) });
+      open.push({ at, last: variable, marks: marksOf(variables, valuesAt(at), mark) });
     }
   }
 }

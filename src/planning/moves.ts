@@ -30,7 +30,7 @@ export interface Follower {
 export function moved(redrawing: Redrawing, move: Move, marks: number): Redrawn | null {
   const lengths = lengthsOf(move, marks, redrawing.mark);
   const redrawn = lengths && redrawing.drawn(lengths);
-  return redrawn?.inRoom === true && redrawn.worse.size === 0 ? redrawn : null;
+  return redrawn?.strays === false && redrawn.worse.size === 0 ? redrawn : null;
 }
 
 function lengthsOf({ main, sign, followers }: Move, marks: number, mark: Length): Lengths | null {

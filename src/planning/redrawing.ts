@@ -24,6 +24,8 @@ export interface Redrawn extends Drawn {
   readonly lengths: Lengths;
   /** Whether every length and size lies in the room it has. */
   readonly inRoom: boolean;
+  /** Whether something that is other than it was drawn does not. */
+  readonly strays: boolean;
   /** Parts (or faces) whose rows are no longer even. */
   readonly uneven: ReadonlySet<string>;
   /** The axes of those rows. */
@@ -90,21 +92,26 @@ export class Redrawing {
     const drawn = { layout, arrangement };
     const { uneven, along, unlike, wrong } = this.#worsening(drawn);
     const worse = new Set([...uneven, ...unlike, ...wrong]);
-    return { ...drawn, lengths, inRoom: this.#isInRoom(lengths, drawn), uneven, along, wrong, worse };
+    return { ...drawn, lengths, ...this.#roomed(lengths, drawn), uneven, along, wrong, worse };
   }
 
-  #isInRoom(lengths: Lengths, { arrangement }: Drawn): boolean {
-    const moves = this.movable.every(({ path, length, within }) => {
+  /** Whether what moved lies in its room, and whether everything does. */
+  #roomed(lengths: Lengths, { arrangement }: Drawn): Pick<Redrawn, 'inRoom' | 'strays'> {
+    const lengthStrays = this.movable.some(({ path, length, within }) => {
       const to = lengths.get(path) ?? length;
-      return to === length || isWithin(to, within);
+      return to !== length && !isWithin(to, within);
     });
-    const sizes = arrangement.parts.every(({ cut, part }) =>
-      (['width', 'height'] as const).every((axis) => {
+    let inRoom = !lengthStrays;
+    let strays = lengthStrays;
+    for (const [index, { cut, part }] of arrangement.parts.entries()) {
+      for (const axis of ['width', 'height'] as const) {
         const room = namedRoom(part.rooms, axis);
-        return room === null || (cut !== null && isWithin(cut[axis], room));
-      }),
-    );
-    return moves && sizes;
+        if (room === null || cut === null || isWithin(cut[axis], room)) continue;
+        inRoom = false;
+        strays ||= cut[axis] !== this.#set.arrangement.parts[index]!.cut?.[axis];
+      }
+    }
+    return { inRoom, strays };
   }
 }
 

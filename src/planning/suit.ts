@@ -3,7 +3,7 @@ import type { Length } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { CardSet } from './cardSet.ts';
 import { mostGiven, nearestGiving, Question, smallestOf } from './drawingsThatGive.ts';
-import { type Drawing, evenDrawings, type Variable, valuesOf } from './evenDrawings.ts';
+import { type Drawing, type EvenDrawings, evenDrawings, type Variable, valuesOf } from './evenDrawings.ts';
 import { changesOf, type LengthChange } from './lengthChange.ts';
 import type { Plan } from './plan.ts';
 import { planSet, type SetToPlan } from './planSet.ts';
@@ -70,8 +70,10 @@ export function suitedSet(set: SetToPlan, cards: number = set.layout.cards): Sui
     if (found !== null)
       return suitedFrom(set, { cards, alike, ...found }, { proved: true, drawings, question });
   }
-  const { alike, drawings: among } = strict.drawings.length > 0 ? strict : lenient;
-  const most = mostGiven(cards, among, question);
+  const mostAlike = mostGiven(cards, strict.drawings, question);
+  const mostOfAll = mostGiven(cards, lenient.drawings, question);
+  const { alike, drawings: among } = mostAlike === mostOfAll && strict.drawings.length > 0 ? strict : lenient;
+  const most = alike ? mostAlike : mostOfAll;
   const found = most === 0 ? { drawing: among[0]!, sure: true } : nearestGiving(most, among, question)!;
   return suitedFrom(set, { cards: most, alike, ...found }, { proved: false, drawings, question });
 }
@@ -86,7 +88,7 @@ function suitedFrom(
   },
   about: {
     readonly proved: boolean;
-    readonly drawings: { readonly even: readonly Drawing[]; readonly complete: boolean };
+    readonly drawings: EvenDrawings;
     readonly question: Question;
   },
 ): SuitedSizes {
@@ -105,8 +107,7 @@ function suitedFrom(
     kind: 'suited',
     cards,
     proved: about.proved || refuted(),
-    // Whether borders are even is not asked of those that are nearer and were never looked at: there are none.
-    nearest: sure,
+    nearest: sure && marks <= drawings.reached,
     alike,
     changes: changesOf(set, redrawn.lengths),
     marks,

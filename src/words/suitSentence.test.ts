@@ -31,7 +31,7 @@ test('the sizes that make the cards, and that none nearer do', () => {
   ]);
   expect(said({ changes: [] })).toEqual(['6 cards come out with the sizes as they were drawn.']);
   expect(said({ nearest: false, alike: false }).slice(-2)).toEqual([
-    '  Borders are even left and right, top and bottom, but no longer the same all round: no sizes in this room are.',
+    '  Borders are even left and right, top and bottom, but no longer the same all round: no sizes in this room that give so many are.',
     'Whether nearer sizes do is not proved.',
   ]);
 });

@@ -60,7 +60,7 @@ function sizesSentences(
     ...(alike
       ? []
       : [
-          '  Borders are even left and right, top and bottom, but no longer the same all round: no sizes in this room are.',
+          '  Borders are even left and right, top and bottom, but no longer the same all round: no sizes in this room that give so many are.',
         ]),
     nearest
       ? 'No sizes within this room that do are nearer to what was drawn.'
