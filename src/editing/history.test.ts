@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  type Json,
   type JsonObject,
   readLayoutFile,
   type SavedLayout,
@@ -20,7 +19,7 @@ import {
   settingOf,
   together,
 } from './edit.ts';
-import { edited, type History, opened, redone, undone } from './history.ts';
+import { type History, opened, replayed, type Step, stepped } from './history.ts';
 
 const text = JSON.stringify({
   cardwright: 1,
@@ -52,7 +51,20 @@ function begun(): History {
 }
 
 function having(history: History, edit: Edit, joins: string | null = null): History {
-  const next = edited(history, edit, { joins });
+  const next = stepped(history, { kind: 'edit', edit, joins });
+  if ('problems' in next) throw new Error(JSON.stringify(next.problems));
+  return next;
+}
+
+function undone(history: History): History {
+  return sound(stepped(history, { kind: 'undo' }));
+}
+
+function redone(history: History): History {
+  return sound(stepped(history, { kind: 'redo' }));
+}
+
+function sound(next: ReturnType<typeof stepped>): History {
   if ('problems' in next) throw new Error(JSON.stringify(next.problems));
   return next;
 }
@@ -104,7 +116,7 @@ describe('an edit', () => {
   it('that would leave the file unsound is not made, and what is wrong is told', () => {
     const history = begun();
     const refused = (edit: Edit) => {
-      const next = edited(history, edit);
+      const next = stepped(history, { kind: 'edit', edit, joins: null });
       return 'problems' in next ? next.problems.map(({ code }) => code) : [];
     };
     expect(refused(paperTaken(history.file, 'meadow'))).toEqual(['paperUnknown']);
@@ -187,7 +199,7 @@ describe('a history', () => {
         let history: History = start;
         for (const choice of choices) {
           const edit = editOf(history.file, choice);
-          const next = edit && edited(history, edit);
+          const next = edit && stepped(history, { kind: 'edit', edit, joins: null });
           if (next !== null && !('problems' in next)) history = next;
         }
         made += history.done.length;
@@ -198,14 +210,11 @@ describe('a history', () => {
         let forth = back;
         while (forth.undone.length > 0) forth = redone(forth);
         expect(written(forth)).toBe(written(history));
-        const saved = JSON.parse(JSON.stringify(history.done.map(({ edit }) => edit.changes))) as Parameters<
-          typeof changed
-        >[1][];
-        const again = saved.reduce<Json>(
-          (file, changes) => changed(file as JsonObject, changes).file,
-          start.file,
-        );
-        expect(writeLayoutFile(again as SavedLayout)).toBe(written(history));
+        const steps: Step[] = history.done.map(({ edit, joins }) => ({ kind: 'edit', edit, joins }));
+        const saved = JSON.parse(JSON.stringify([...steps, { kind: 'undo' }, { kind: 'redo' }])) as Step[];
+        const again = replayed({ file: start.file, done: [], undone: [] }, saved);
+        expect(written(again)).toBe(written(history));
+        expect(again.done).toEqual(JSON.parse(JSON.stringify(history.done)));
       }),
       { numRuns: 60 },
     );

@@ -1,17 +1,21 @@
 import { type FileProblem, readSavedLayout, type SavedLayout } from '../files/index.ts';
 import type { Layout } from '../layout/index.ts';
+import { assert } from '../problem/index.ts';
 import { type Change, changed } from './change.ts';
 import type { Edit } from './edit.ts';
 
-/** A layout file with all that was done to it since it was opened, so that everything can be undone and done again. */
-export interface History {
+/** A layout file with all that was done to it since it was begun, so that everything can be undone and done again. */
+export interface Track {
   readonly file: SavedLayout;
-  /** What `file` is read as. */
-  readonly layout: Layout;
   /** What was done, the latest last, and what undoes it. */
   readonly done: readonly Done[];
   /** What was undone, the first to be done again last. */
   readonly undone: readonly Done[];
+}
+
+/** As a track, with what its file is read as: the file is sound. */
+export interface History extends Track {
+  readonly layout: Layout;
 }
 
 export interface Done {
@@ -21,64 +25,73 @@ export interface Done {
   readonly joins: string | null;
 }
 
+/** What was done: an edit, or the undoing or doing again of one. Plain data, to be saved and done again. */
+export type Step =
+  | { readonly kind: 'edit'; readonly edit: Edit; readonly joins: string | null }
+  | { readonly kind: 'undo' }
+  | { readonly kind: 'redo' };
+
+type Refused = { readonly problems: readonly FileProblem[] };
+
 /** The history of a file that was just opened; or what is wrong with the file. */
-export function opened(file: SavedLayout): History | { readonly problems: readonly FileProblem[] } {
-  const read = readSavedLayout(file);
-  return 'problems' in read ? read : { file, layout: read.layout, done: [], undone: [] };
+export function opened(file: SavedLayout): History | Refused {
+  return read({ file, done: [], undone: [] });
 }
 
 /**
- * The history with one more edit; or what would be wrong with the file then, and nothing is done. What was undone
- * before can be done again no more.
+ * The history after one more step; or what would be wrong with the file then, and nothing is done. After an edit, what
+ * was undone before can be done again no more; where there is nothing to undo or do again, the history itself.
  */
-export function edited(
-  history: History,
-  edit: Edit,
-  { joins = null }: { readonly joins?: string | null } = {},
-): History | { readonly problems: readonly FileProblem[] } {
-  const { file, back } = changed(history.file, edit.changes);
-  const read = readSavedLayout(file);
-  if ('problems' in read) return read;
-  const last = history.done.at(-1);
-  const joined = joins !== null && last?.joins === joins && history.undone.length === 0;
-  const done: Done = joined
-    ? {
-        edit: { told: toldOf(last.edit, edit), changes: [...last.edit.changes, ...edit.changes] },
-        back: [...back, ...last.back],
-        joins,
-      }
-    : { edit, back, joins };
-  return {
-    file,
-    layout: read.layout,
-    done: [...history.done.slice(0, joined ? -1 : undefined), done],
-    undone: [],
+export function stepped(history: History, step: Step): History | Refused {
+  const next = tracked(history, step);
+  return next === history ? history : read(next);
+}
+
+/** A track gone on with by the steps that were once made from it, as they were saved. */
+export function replayed(start: Track, steps: readonly Step[]): History {
+  const history = read(steps.reduce(tracked, start));
+  assert(!('problems' in history), 'Steps that were made once leave a sound file');
+  return history;
+}
+
+function read(track: Track): History | Refused {
+  const result = readSavedLayout(track.file);
+  return 'problems' in result ? result : { ...track, layout: result.layout };
+}
+
+function tracked(track: Track, step: Step): Track {
+  switch (step.kind) {
+    case 'edit':
+      return edited(track, step.edit, step.joins);
+    case 'undo': {
+      const last = track.done.at(-1);
+      if (last === undefined) return track;
+      const { file } = changed(track.file, last.back);
+      return { file, done: track.done.slice(0, -1), undone: [...track.undone, last] };
+    }
+    case 'redo': {
+      const last = track.undone.at(-1);
+      if (last === undefined) return track;
+      const { file } = changed(track.file, last.edit.changes);
+      return { file, done: [...track.done, last], undone: track.undone.slice(0, -1) };
+    }
+  }
+}
+
+function edited(track: Track, edit: Edit, joins: string | null): Track {
+  const { file, back } = changed(track.file, edit.changes);
+  const last = track.done.at(-1);
+  const joined = joins !== null && last?.joins === joins && track.undone.length === 0;
+  if (!joined) return { file, done: [...track.done, { edit, back, joins }], undone: [] };
+  const both: Done = {
+    edit: { told: toldOf(last.edit, edit), changes: [...last.edit.changes, ...edit.changes] },
+    back: [...back, ...last.back],
+    joins,
   };
+  return { file, done: [...track.done.slice(0, -1), both], undone: [] };
 }
 
 /** Where two edits count as one, it leads from what the first began with to what the second came to. */
 function toldOf({ told: first }: Edit, { told }: Edit): Edit['told'] {
   return first.what === 'set' && told.what === 'set' ? { ...told, from: first.from } : told;
-}
-
-/** The history with the latest edit undone; itself where there is none. */
-export function undone(history: History): History {
-  const last = history.done.at(-1);
-  if (last === undefined) return history;
-  const { file } = changed(history.file, last.back);
-  return at(file, history.done.slice(0, -1), [...history.undone, last]);
-}
-
-/** The history with the edit that was undone last done again; itself where there is none. */
-export function redone(history: History): History {
-  const last = history.undone.at(-1);
-  if (last === undefined) return history;
-  const { file } = changed(history.file, last.edit.changes);
-  return at(file, [...history.done, last], history.undone.slice(0, -1));
-}
-
-function at(file: SavedLayout, done: readonly Done[], undoneNow: readonly Done[]): History {
-  const read = readSavedLayout(file);
-  if ('problems' in read) throw new Error('A file that was sound is sound again');
-  return { file, layout: read.layout, done, undone: undoneNow };
 }

@@ -9,4 +9,12 @@ export {
   settingOf,
   together,
 } from './edit.ts';
-export { type Done, edited, type History, opened, redone, undone } from './history.ts';
+export {
+  type Done,
+  type History,
+  opened,
+  replayed,
+  type Step,
+  stepped,
+  type Track,
+} from './history.ts';
