@@ -7,7 +7,10 @@ export default tseslint.config(
     files: ['src/**/*.ts', 'apps/**/*.ts', 'test/**/*.ts', 'benchmarks/**/*.ts'],
     languageOptions: {
       parser: tseslint.parser,
-      parserOptions: { project: './tsconfig.json', tsconfigRootDir: import.meta.dirname },
+      parserOptions: {
+        project: ['./tsconfig.json', './apps/web/tsconfig.json'],
+        tsconfigRootDir: import.meta.dirname,
+      },
     },
     plugins: { '@typescript-eslint': tseslint.plugin },
     rules: {

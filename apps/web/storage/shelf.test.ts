@@ -1,0 +1,202 @@
+import 'fake-indexeddb/auto';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Edit,
+  type History,
+  opened,
+  type Step,
+  settingOf,
+  stepped,
+} from '../../../src/editing/index.ts';
+import { readLayoutFile, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
+import { openDatabase } from './database.ts';
+import { type At, type Shelf, shelfIn } from './shelf.ts';
+
+let databases = 0;
+
+/** A shelf of its own; `again` is the same one as another tab, or a later visit, has it. */
+async function newShelf(): Promise<{ readonly shelf: Shelf; readonly again: () => Promise<Shelf> }> {
+  databases += 1;
+  const name = `shelf-${databases}`;
+  let ids = 0;
+  const open = async () =>
+    shelfIn(await openDatabase(name), () => {
+      ids += 1;
+      return `id-${ids}`;
+    });
+  return { shelf: await open(), again: open };
+}
+
+function file(title = 'Notes'): SavedLayout {
+  const read = readLayoutFile(
+    JSON.stringify({
+      cardwright: 1,
+      title,
+      units: 'in',
+      cards: 10,
+      base: { size: ['4 1/4', '5 1/2'], fold: 'left', paper: null },
+      papers: {},
+      parts: [],
+    }),
+  );
+  if (!('file' in read)) throw new Error('the file is sound');
+  return read.file;
+}
+
+function sound(history: ReturnType<typeof stepped>): History {
+  if ('problems' in history) throw new Error(JSON.stringify(history.problems));
+  return history;
+}
+
+const edit = (of: Edit): Step => ({ kind: 'edit', edit: of, joins: null });
+const cards = (history: History, count: number): Step => edit(settingOf(history.file, ['cards'], count));
+const textOf = (history: History | undefined) => history && writeLayoutFile(history.file);
+
+/** One page with a layout open. */
+class Tab {
+  at: At;
+  history: History;
+
+  constructor(
+    readonly shelf: Shelf,
+    at: At,
+    history: History,
+  ) {
+    this.at = at;
+    this.history = history;
+  }
+
+  static async open(shelf: Shelf, id: string): Promise<Tab> {
+    const found = await shelf.open(id);
+    if (found === null) throw new Error('it is on the shelf');
+    return new Tab(shelf, { id, revision: found.document.revision }, found.history);
+  }
+
+  async make(step: Step): Promise<boolean> {
+    this.history = sound(stepped(this.history, step));
+    const saved = await this.shelf.save(this.at, step, this.history);
+    this.at = saved.at;
+    return saved.beside;
+  }
+}
+
+describe('a shelf', () => {
+  it('keeps what was put on it, by title, for the next visit', async () => {
+    const { shelf, again } = await newShelf();
+    await shelf.add(file('Moths'));
+    const { id } = await shelf.add(file('Bees'));
+    const later = await again();
+    expect((await later.documents()).map(({ title, revision }) => [title, revision])).toEqual([
+      ['Bees', 0],
+      ['Moths', 0],
+    ]);
+    expect(textOf((await later.open(id))?.history)).toBe(writeLayoutFile(file('Bees')));
+    expect(await later.open('nothing')).toBeNull();
+  });
+
+  it('keeps every step, with the way back from each, across many of them', async () => {
+    const { shelf, again } = await newShelf();
+    const { id } = await shelf.add(file());
+    const tab = await Tab.open(shelf, id);
+    for (let count = 1; count <= 120; count += 1) await tab.make(cards(tab.history, count));
+    for (let count = 0; count < 7; count += 1) await tab.make({ kind: 'undo' });
+    await tab.make({ kind: 'redo' });
+    const found = await Tab.open(await again(), id);
+    expect(found.at.revision).toBe(128);
+    expect(found.history.layout.cards).toBe(114);
+    expect(found.history.done).toHaveLength(114);
+    expect(found.history.undone).toHaveLength(6);
+    expect(found.history).toEqual(tab.history);
+  });
+
+  it('lets a title follow the layout', async () => {
+    const { shelf } = await newShelf();
+    const { id } = await shelf.add(file('Moths'));
+    const tab = await Tab.open(shelf, id);
+    await tab.make(edit(settingOf(tab.history.file, ['title'], 'Moths by night')));
+    expect((await shelf.documents()).map(({ title }) => title)).toEqual(['Moths by night']);
+  });
+
+  it('makes a second version of what was saved from elsewhere meanwhile, and overwrites nothing', async () => {
+    const { shelf, again } = await newShelf();
+    const { id } = await shelf.add(file());
+    const [one, other] = [await Tab.open(shelf, id), await Tab.open(await again(), id)];
+    await one.make(cards(one.history, 12));
+    expect(await other.make(cards(other.history, 20))).toBe(true);
+    expect(other.at.id).not.toBe(id);
+    // The second tab goes on in its own version.
+    expect(await other.make(cards(other.history, 21))).toBe(false);
+    expect((await Tab.open(shelf, id)).history.layout.cards).toBe(12);
+    const second = await Tab.open(shelf, other.at.id);
+    expect(second.history.layout.cards).toBe(21);
+    expect(second.history.done).toHaveLength(2);
+    expect((await shelf.documents()).map(({ besides }) => besides).sort()).toEqual([id, null].sort());
+  });
+
+  it('takes out of the bin what was put there long enough ago, and nothing else', async () => {
+    const { shelf } = await newShelf();
+    const [old, recent, kept] = [
+      await shelf.add(file('Old')),
+      await shelf.add(file('New')),
+      await shelf.add(file()),
+    ];
+    const tab = await Tab.open(shelf, old.id);
+    await tab.make(cards(tab.history, 3));
+    await shelf.bin(old.id, 1_000);
+    await shelf.bin(recent.id, 2_000);
+    await shelf.bin(kept.id, 500);
+    await shelf.bin(kept.id, null);
+    await shelf.empty(1_500);
+    expect((await shelf.documents()).map(({ title, binned }) => [title, binned])).toEqual([
+      ['New', 2_000],
+      ['Notes', null],
+    ]);
+    expect(await shelf.open(old.id)).toBeNull();
+  });
+
+  it('loses no step that was saved, however tabs take turns', async () => {
+    const choice = fc.record({
+      tab: fc.nat({ max: 2 }),
+      what: fc.constantFrom('edit', 'undo', 'redo', 'open'),
+      count: fc.integer({ min: 1, max: 99 }),
+    });
+    await fc.assert(
+      fc.asyncProperty(fc.array(choice, { maxLength: 40 }), async (choices) => {
+        const { shelf, again } = await newShelf();
+        const { id } = await shelf.add(file());
+        const tabs = [
+          await Tab.open(shelf, id),
+          await Tab.open(shelf, id),
+          await Tab.open(await again(), id),
+        ];
+        // What each version came to when it was saved last.
+        const witness = new Map([[id, textOf(tabs[0]!.history)]]);
+        for (const { tab: index, what, count } of choices) {
+          const tab = tabs[index]!;
+          if (what === 'open') tabs[index] = await Tab.open(shelf, tab.at.id);
+          else {
+            await tab.make(what === 'edit' ? cards(tab.history, count) : { kind: what });
+            witness.set(tab.at.id, textOf(tab.history));
+          }
+        }
+        const documents = await shelf.documents();
+        expect(documents.map((document) => document.id).sort()).toEqual([...witness.keys()].sort());
+        for (const document of documents) {
+          const found = await Tab.open(await again(), document.id);
+          expect(textOf(found.history)).toBe(witness.get(document.id));
+          const start = found.history.done.reduce(
+            (history) => sound(stepped(history, { kind: 'undo' })),
+            found.history,
+          );
+          expect(textOf(start)).toBe(writeLayoutFile(file()));
+        }
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('begins with a file that is sound', () => {
+    expect('problems' in opened({ ...file(), cards: 0 })).toBe(true);
+  });
+});
