@@ -182,6 +182,20 @@ describe('a piece that is spoiled', () => {
     expect(found.plan.papers.get('meadow')).toMatchObject({ cost: 0, bound: 0, proved: true });
   });
 
+  it('is cut from a scrap of the stash before a sheet is begun', () => {
+    const scrap = { size: { width: inches(5), height: inches(5) }, count: 1, scrap: true };
+    const set = cards(9, [paper('meadow', [{ size: twelve, count: 2 }, scrap], 'one-way')], {
+      panel: { size: [inches(4), inches(4)] },
+    });
+    const inHand = planned(set);
+    const steps = inHand.plan.steps.map(({ step }) => step);
+    const used = inHand.plan.sheets.filter(({ stock }) => stock === 1).length;
+    const answer = recut(set, inHand, { done: all(...steps), spoiled: spoiled('panel/meadow', 1) });
+    expect(used).toBe(0);
+    expect(answer.papers.get('meadow')).toMatchObject({ way: 'again', reused: [], moreSheets: 0 });
+    expect(answer.plan.sheets.filter(({ stock }) => stock === 1)).toHaveLength(1);
+  });
+
   it('leaves the other papers as they were planned', () => {
     const set = cards(
       6,

@@ -8,7 +8,7 @@ import { type Lying, layoutOnTable, type OnTable } from './onTable.ts';
 import type { PaperOnTable } from './paperOnTable.ts';
 import { goingOn, madeBy, onTableOf, restOf } from './paperOnTable.ts';
 import type { Piece } from './piece.ts';
-import type { Plan } from './plan.ts';
+import type { Plan, PlannedSheet } from './plan.ts';
 import { type CutPaper, type PlannedPaper, plannedPaper } from './plannedPaper.ts';
 import type { SetToPlan } from './planSet.ts';
 import type { TableNow } from './tableNow.ts';
@@ -32,7 +32,7 @@ export interface PaperRecut {
   readonly way: 'goes on' | 'again';
   /** Leftovers and found scraps that are cut into after all. */
   readonly reused: readonly Lying[];
-  /** How many whole sheets are begun beyond those that were still to be begun; negative where fewer are. */
+  /** How many sheets, scraps aside, are begun beyond those that were still to be begun; negative where fewer are. */
   readonly moreSheets: number;
 }
 
@@ -192,13 +192,15 @@ function sheetNames({ paper, own, lying, whole, highestSheet }: PaperOnTable): (
 }
 
 function comparedWith(
-  { own, lying, whole, toCut }: PaperOnTable,
+  { paper, own, lying, whole, toCut }: PaperOnTable,
   share: PlannedPaper,
 ): Pick<PaperRecut, 'reused' | 'moreSheets'> {
   const cut = new Set(share.steps.flatMap(({ take }) => take));
+  const wholeSheets = (sheets: readonly PlannedSheet[]) =>
+    sheets.filter(({ stock }) => !paper.sheets[stock]!.scrap).length;
   return {
     reused: lying.filter(({ id }) => (cut.has(id) || share.finished.has(id)) && !toCut.has(id)),
-    moreSheets: share.sheets.filter(({ stock }) => stock < own).length - whole.length,
+    moreSheets: wholeSheets(share.sheets.filter(({ stock }) => stock < own)) - wholeSheets(whole),
   };
 }
 

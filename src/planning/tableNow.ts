@@ -121,9 +121,10 @@ class Table {
   cut(done: CutSoFar['done']): readonly TableProblem[] {
     const { steps } = this.inHand.plan;
     const numbers = steps.map(({ step }) => step);
-    const problems = [...done.keys()]
-      .filter((step) => !numbers.includes(step))
-      .map((step) => problem('stepUnknown', { step, first: numbers[0] ?? 0, last: numbers.at(-1) ?? 0 }));
+    // Of a range that goes too far the first is told.
+    const unknown = [...done.keys()].find((step) => !numbers.includes(step));
+    const [first = 0, last = 0] = [numbers[0], numbers.at(-1)];
+    const problems = unknown === undefined ? [] : [problem('stepUnknown', { step: unknown, first, last })];
     for (const step of steps) {
       const said = done.get(step.step) ?? 0;
       const count = said === 'all' ? step.take.length : said;
@@ -204,7 +205,7 @@ class Table {
         problems.push(problem('piecesTooFew', numbers, { piece: one.piece }));
         continue;
       }
-      for (const id of there.slice(-one.count)) this.takeAway(id);
+      for (const id of there.slice(there.length - one.count)) this.takeAway(id);
     }
     return problems;
   }
