@@ -6,6 +6,7 @@ import { arrange, type Layout } from '../layout/index.ts';
 import { layoutOf, type PartSketch, paper, part } from '../layout/testing/build.ts';
 import { inches, inchesOf, type Size, zero } from '../measure/index.ts';
 import { replay } from '../replay/index.ts';
+import type { Trimmer } from '../trimming/index.ts';
 import { replayed } from '../trimming/testing/replayed.ts';
 import {
   type CutSoFar,
@@ -578,4 +579,72 @@ describe('on random sets, cut so far as chance will have it', () => {
       { numRuns: 80 },
     );
   });
+});
+
+it('holds to margins and to what a trimmer can do, wherever the cutting stops', () => {
+  const trimmer: Trimmer = {
+    name: 'Small one',
+    marks: inches(1, 8),
+    longest: inches(13),
+    narrowest: inches(1, 2),
+    reach: { measuringSide: inches(9), otherSide: inches(4) },
+    correction: inches(1, 32),
+    measuringEdge: 'left',
+    hand: 'right',
+    sheetsAtOnce: 1,
+    cutsPerSitting: null,
+  };
+  const eighths = (min: number, max: number) => fc.integer({ min, max }).map((count) => inches(count, 8));
+  const edge = fc.constantFrom(zero, inches(1, 2), inches(3, 4));
+  const margin = fc.record({ left: edge, right: edge, top: edge, bottom: edge });
+  const anySet = fc
+    .record({
+      count: fc.integer({ min: 2, max: 14 }),
+      sheets: fc.array(
+        fc.record({
+          size: fc.record({ width: eighths(56, 96), height: eighths(56, 96) }),
+          count: fc.integer({ min: 2, max: 5 }),
+          margin,
+        }),
+        { minLength: 1, maxLength: 2 },
+      ),
+      parts: fc.array(fc.record({ width: eighths(8, 40), height: eighths(8, 40) }), {
+        minLength: 1,
+        maxLength: 3,
+      }),
+      stop: fc.nat(),
+      gone: fc.array(fc.nat(), { minLength: 1, maxLength: 2 }),
+    })
+    .map(({ count, sheets, parts, stop, gone }) => {
+      const sketches = parts.map(
+        ({ width, height }, index) => [`p${index}`, { size: [width, height] }] as const,
+      );
+      const set = cards(count, [paper('ivory', sheets, 'one-way')], Object.fromEntries(sketches));
+      return { set: { ...set, trimmer }, stop, gone };
+    });
+  let recutAgain = 0;
+  fc.assert(
+    fc.property(anySet, ({ set, stop, gone }) => {
+      const plan = planSet(set);
+      if (plan.kind !== 'plan') return;
+      const inHand = { plan, onTable: untouchedTable };
+      // The first steps are done; of what then lies there, by its ids, some is spoiled.
+      const steps = plan.steps.slice(0, stop % (plan.steps.length + 1));
+      const done = all(...steps.map(({ step }) => step));
+      const { onTable, whole } = tableOf(set, inHand, { done });
+      const there = [...onTable.lying, ...whole].map(({ id }) => id);
+      const ids = [...new Set(gone.map((at) => there[at % there.length]!))];
+      const answer = recutSet(
+        set,
+        tableOf(set, inHand, { done, spoiled: ids.map((id) => ({ kind: 'workpiece', id })) }),
+      );
+      if (answer.kind === 'short') return;
+      if (answer.papers.get('ivory')!.way === 'again') recutAgain += 1;
+      const conditions = { ...replayConditions(answer.layout, trimmer), numberedOn: true };
+      expect(replay(planRecord(answer.plan), conditions)).toEqual([]);
+      expect(recut(set, answer, {}).plan).toBe(answer.plan);
+    }),
+    { numRuns: 40 },
+  );
+  expect(recutAgain).toBeGreaterThan(5);
 });
