@@ -20,6 +20,7 @@ import {
   planRecord,
   planSet,
   quickSet,
+  recast,
   recutSet,
   type Shortage,
   sparesOf,
@@ -101,6 +102,8 @@ describe('in worker threads', () => {
     expect(await threads.ask({ name: 'enough', set })).toEqual({ enough, cliffs: cliffsOf(own, enough) });
     expect(await threads.ask({ name: 'spares', set, plan: answer })).toEqual(sparesOf(own, answer));
     expect(await threads.ask({ name: 'suit', set, cards: 25 })).toEqual(suitedSet(own, 25));
+    const wishes = { units: 'mm' } as const;
+    expect(await threads.ask({ name: 'recast', set, wishes })).toEqual(recast(own, wishes));
     const inHand = { plan: answer, onTable: untouchedTable };
     const spoiled = [{ kind: 'workpiece', id: answer.sheets[0]!.id }] as const;
     const table = tableNow(set.layout, inHand, { ...nothingCut, spoiled });

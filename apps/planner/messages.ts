@@ -6,6 +6,9 @@ import type {
   Plan,
   PlanningProblem,
   PlanningProgress,
+  Recast,
+  RecastRefused,
+  RecastWishes,
   Recut,
   RecutShort,
   Shortage,
@@ -17,7 +20,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 2;
+export const messagesVersion = 3;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =
@@ -38,6 +41,11 @@ export interface Questions {
   readonly enough: {
     readonly asks: object;
     readonly tells: { readonly enough: Enough; readonly cliffs: readonly Cliff[] };
+  };
+  /** The layout planned again for another base, other units, marks or sheets. */
+  readonly recast: {
+    readonly asks: { readonly wishes: RecastWishes };
+    readonly tells: Recast | RecastRefused;
   };
   /** The table planned again. */
   readonly recut: { readonly asks: { readonly table: TableNow }; readonly tells: Recut | RecutShort };

@@ -6,6 +6,7 @@ import {
   type PlanningProgress,
   planSet,
   quickSet,
+  recast,
   recutSet,
   type SetToPlan,
   sparesOf,
@@ -71,6 +72,7 @@ const tellers: {
     const enough = enoughFor(set);
     return { enough, cliffs: cliffsOf(set, enough) };
   },
+  recast: (set, { wishes }) => recast(set, wishes),
   recut: (set, { table }) => recutSet(set, table),
   spares: (set, { plan }) => sparesOf(set, plan),
   suit: (set, { cards }) => suitedSet(set, cards),

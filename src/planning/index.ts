@@ -32,6 +32,7 @@ export {
   type RecastLength,
   type RecastPaper,
   type RecastPiece,
+  type RecastRefused,
   recast,
   type Suiting,
 } from './recast.ts';

@@ -64,6 +64,12 @@ export interface Recast extends Drawn {
   readonly conversion: RecastConversion;
 }
 
+/** Wishes that cannot be followed. */
+export interface RecastRefused {
+  readonly kind: 'refused';
+  readonly refusals: readonly RecastRefusal[];
+}
+
 /** A length before and after. */
 export interface RecastLength extends Omit<Dimension, 'length'> {
   readonly from: Length;
@@ -112,10 +118,7 @@ export interface RecastConversion extends Conversion {
  * to the marks, so that it still fits its envelope and its sheets.
  * Law, tested on random layouts: one that stands on the marks is left as it is when nothing else is asked for.
  */
-export function recast(
-  set: SetToPlan,
-  wishes: RecastWishes,
-): Recast | { readonly kind: 'refused'; readonly refusals: readonly RecastRefusal[] } {
+export function recast(set: SetToPlan, wishes: RecastWishes): Recast | RecastRefused {
   const { layout } = set;
   const units = wishes.units ?? layout.units;
   const trimmer = wishes.trimmer === undefined ? set.trimmer : wishes.trimmer;
