@@ -55,6 +55,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
         ['cardwright new birthday.card.json', 'a layout to start from'],
         ['cardwright check birthday.card.json', 'what would spoil the set'],
         ['cardwright plan birthday.card.json', 'how to cut it'],
+        ['cardwright enough birthday.card.json', 'how many cards the papers are enough for'],
         ['cardwright guide birthday.card.json -o birthday.pdf', 'the guide to print'],
       ),
     );
@@ -121,82 +122,6 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: PlanOptions) => {
       const { plan } = await import('./commands/plan.ts');
       answer(await plan(file, options, world));
-    });
-
-  command(
-    'recut',
-    'Plan again from the table as it is: some steps done, some pieces spoiled, scraps lying there.',
-    [
-      'cardwright recut birthday.card.json --done 1-4,5:2 --spoiled "1 panel/meadow"',
-      'steps 1 to 4 are done and two workpieces of step 5; one panel is spoiled',
-    ],
-  )
-    .argument(...layoutFile)
-    .option(
-      '--plan <file>',
-      'the plan being cut by, as plan --json or recut --json wrote it; without it the set is planned anew, which gives the same plan every time',
-    )
-    .option(
-      '--done <steps>',
-      'steps that are done, such as 1-4,6; 5:2 for the first two workpieces of step 5',
-      '',
-    )
-    .addOption(
-      several(
-        '--spoiled <what>',
-        'spoiled or lost: a workpiece, such as meadow-1a2, or finished pieces, such as "2 panel/meadow"; may be given more than once',
-      ),
-    )
-    .addOption(
-      several(
-        '--found <what>',
-        'a scrap that is not in the plan, such as "meadow 3 x 12 in", width then height with the pattern upright; may be given more than once',
-      ),
-    )
-    .addOption(trimmer())
-    .addOption(prefer())
-    .addOption(json())
-    .action(async (file: string, options: RecutOptions) => {
-      const { recut } = await import('./commands/recut.ts');
-      answer(await recut(file, options, world));
-    });
-
-  command(
-    'guide',
-    'Make the printed guide: drawings, pieces, cutting steps and assembly, as a PDF at true scale.',
-    ['cardwright guide birthday.card.json -o birthday.pdf --sheet a4 --units mm', 'on A4, in millimetres'],
-  )
-    .argument(...layoutFile)
-    .addOption(output('the PDF to write'))
-    .addOption(
-      new Option(
-        '--sheet <format>',
-        'the paper it is printed on; without it, letter for inch layouts, else A4',
-      ).choices(['letter', 'a4']),
-    )
-    .addOption(
-      new Option('--units <units>', 'inch or metric; without it, as the layout').choices(['in', 'mm']),
-    )
-    .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
-    .addOption(trimmer())
-    .addOption(prefer())
-    .addOption(spares())
-    .action(async (file: string, options: GuideOptions) => {
-      const { guide } = await import('./commands/guide.ts');
-      answer(await guide(file, options, world));
-    });
-
-  command('draw', 'Draw the finished card front at its true size, as SVG.', [
-    'cardwright draw birthday.card.json -o birthday.svg --card 2',
-    'the second card of the set',
-  ])
-    .argument(...layoutFile)
-    .addOption(output('the SVG to write'))
-    .addOption(new Option('--card <number>', 'which card of the set').default('1'))
-    .addOption(new Option('--dimensions', 'with dimension lines round it, and whatever hangs over the card'))
-    .action(async (file: string, options: DrawOptions) => {
-      const { draw } = await import('./commands/draw.ts');
-      answer(await draw(file, options, world));
     });
 
   command(
@@ -278,6 +203,82 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: RecastOptions) => {
       const { recast } = await import('./commands/recast.ts');
       answer(await recast(file, options, world));
+    });
+
+  command(
+    'recut',
+    'Plan again from the table as it is: some steps done, some pieces spoiled, scraps lying there.',
+    [
+      'cardwright recut birthday.card.json --done 1-4,5:2 --spoiled "1 panel/meadow"',
+      'steps 1 to 4 are done and two workpieces of step 5; one panel is spoiled',
+    ],
+  )
+    .argument(...layoutFile)
+    .option(
+      '--plan <file>',
+      'the plan being cut by, as plan --json or recut --json wrote it; without it the set is planned anew, which gives the same plan every time',
+    )
+    .option(
+      '--done <steps>',
+      'steps that are done, such as 1-4,6; 5:2 for the first two workpieces of step 5',
+      '',
+    )
+    .addOption(
+      several(
+        '--spoiled <what>',
+        'spoiled or lost: a workpiece, such as meadow-1a2, or finished pieces, such as "2 panel/meadow"; may be given more than once',
+      ),
+    )
+    .addOption(
+      several(
+        '--found <what>',
+        'a scrap that is not in the plan, such as "meadow 3 x 12 in", width then height with the pattern upright; may be given more than once',
+      ),
+    )
+    .addOption(trimmer())
+    .addOption(prefer())
+    .addOption(json())
+    .action(async (file: string, options: RecutOptions) => {
+      const { recut } = await import('./commands/recut.ts');
+      answer(await recut(file, options, world));
+    });
+
+  command(
+    'guide',
+    'Make the printed guide: drawings, pieces, cutting steps and assembly, as a PDF at true scale.',
+    ['cardwright guide birthday.card.json -o birthday.pdf --sheet a4 --units mm', 'on A4, in millimetres'],
+  )
+    .argument(...layoutFile)
+    .addOption(output('the PDF to write'))
+    .addOption(
+      new Option(
+        '--sheet <format>',
+        'the paper it is printed on; without it, letter for inch layouts, else A4',
+      ).choices(['letter', 'a4']),
+    )
+    .addOption(
+      new Option('--units <units>', 'inch or metric; without it, as the layout').choices(['in', 'mm']),
+    )
+    .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
+    .addOption(trimmer())
+    .addOption(prefer())
+    .addOption(spares())
+    .action(async (file: string, options: GuideOptions) => {
+      const { guide } = await import('./commands/guide.ts');
+      answer(await guide(file, options, world));
+    });
+
+  command('draw', 'Draw the finished card front at its true size, as SVG.', [
+    'cardwright draw birthday.card.json -o birthday.svg --card 2',
+    'the second card of the set',
+  ])
+    .argument(...layoutFile)
+    .addOption(output('the SVG to write'))
+    .addOption(new Option('--card <number>', 'which card of the set').default('1'))
+    .addOption(new Option('--dimensions', 'with dimension lines round it, and whatever hangs over the card'))
+    .action(async (file: string, options: DrawOptions) => {
+      const { draw } = await import('./commands/draw.ts');
+      answer(await draw(file, options, world));
     });
 
   return program;

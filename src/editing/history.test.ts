@@ -1,11 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  type JsonObject,
-  readLayoutFile,
-  type SavedLayout,
-  writeLayoutFile,
-} from '../files/index.ts';
+import { type JsonObject, readLayoutFile, type SavedLayout, writeLayoutFile } from '../files/index.ts';
 import { randomFile } from '../files/testing/randomFile.ts';
 import { editSentence } from '../words/index.ts';
 import { changed } from './change.ts';
