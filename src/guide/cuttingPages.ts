@@ -94,8 +94,15 @@ export function careful(
   return { role: 'paragraph', content: [row], beforePt: 6, afterPt: 4 };
 }
 
-const numeralPt = 30;
 const gutterPt = 18;
+
+/** Room for the numbers of the steps, so that the largest of them stands clear of what is said. */
+function numeralPt({ plan, styles, typeface }: Matter): number {
+  const widths = plan.steps.map(({ step }) =>
+    typeface.widthPt(String(step), styles.heading.sizePt, 'semibold'),
+  );
+  return Math.max(30, ...widths.map((width) => width + styles.heading.sizePt * 0.6));
+}
 
 function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readonly Block[] {
   const { plan, layout, trimmer, showing, widthPt } = matter;
@@ -115,7 +122,8 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
   // In large print the picture stands under the words, its numbers as large as they are.
   const magnification = matter.styles.body.sizePt < largePrintPt ? 1 : matter.styles.body.sizePt / usualPt;
   const large = magnification > 1;
-  const picturePt = large ? (widthPt - numeralPt) / magnification : (widthPt - numeralPt - gutterPt) * 0.52;
+  const numeral = numeralPt(matter);
+  const picturePt = large ? (widthPt - numeral) / magnification : (widthPt - numeral - gutterPt) * 0.52;
   // The words beside it say where a length is rounded.
   const length = (of: Length) => lengthIn(showing)(of).replace('about ', '');
   const manner: PictureManner = {
@@ -193,19 +201,21 @@ const usualPt = 10.5;
 
 /** A step: its number, what is said of it, and its picture to the right. */
 function stepRow(matter: Matter, words: StepWords, picture: Row, picturePt: number): Row {
-  const textPt = matter.widthPt - numeralPt - gutterPt - picturePt;
+  const numeral = numeralPt(matter);
+  const textPt = matter.widthPt - numeral - gutterPt - picturePt;
   return underlined(
     matter,
     besideOf([
       { xPt: 0, row: numeralRow(matter, words) },
-      { xPt: numeralPt, row: saidRow(matter, words, textPt) },
-      { xPt: numeralPt + textPt + gutterPt, row: figureRow(words, picture) },
+      { xPt: numeral, row: saidRow(matter, words, textPt) },
+      { xPt: numeral + textPt + gutterPt, row: figureRow(words, picture) },
     ]),
   );
 }
 
 /** A step in large print: its number and what is said of it, and its picture below. */
 function largeRows(matter: Matter, words: StepWords, picture: Row, magnification: number): readonly Row[] {
+  const numeral = numeralPt(matter);
   const large: Row = {
     heightPt: picture.heightPt * magnification,
     marks: magnified(picture.marks, magnification),
@@ -213,9 +223,9 @@ function largeRows(matter: Matter, words: StepWords, picture: Row, magnification
   return [
     besideOf([
       { xPt: 0, row: numeralRow(matter, words) },
-      { xPt: numeralPt, row: saidRow(matter, words, matter.widthPt - numeralPt) },
+      { xPt: numeral, row: saidRow(matter, words, matter.widthPt - numeral) },
     ]),
-    underlined(matter, besideOf([{ xPt: numeralPt, row: figureRow(words, large) }])),
+    underlined(matter, besideOf([{ xPt: numeral, row: figureRow(words, large) }])),
   ];
 }
 
