@@ -28,6 +28,7 @@ export interface Enough {
 export interface EnoughOf {
   /** `null`: as many as anyone wants. */
   readonly cards: number | null;
+  /** Whether it is proved that a card more cannot be had; not asked of a paper that is enough for many times the set. */
   readonly proved: boolean;
 }
 
@@ -39,13 +40,22 @@ export const mostCards = 100_000;
  * enough for all numbers of cards up to one, and the paper that is enough for the fewest limits the set.
  */
 export function enoughFor(set: SetToPlan): Enough {
-  const papers = new Map<string, EnoughOf>();
   const larger = (cards: number) => piecesOf({ ...set.layout, cards }, set.arrangement);
   // Every paper of a list has come to a card by then.
   const used = new Set(larger(mostCards).map(({ paper }) => paper));
-  for (const paper of set.layout.papers.values()) {
-    if (used.has(paper.id)) papers.set(paper.id, enoughOf(paper, set));
+  const looks = [...set.layout.papers.values()]
+    .filter(({ id }) => used.has(id))
+    .map((paper) => firstLook(paper, set));
+  const found = new Map<string, EnoughOf>();
+  // What gives least is looked at first: of a paper that is enough for many times as many cards no more is asked.
+  let least = mostCards;
+  for (const look of looks.toSorted((a, b) => a.most - b.most)) {
+    const isAmple = look.most > ample * least && look.most !== Number.POSITIVE_INFINITY;
+    const enough = isAmple ? { cards: look.most, proved: false } : enoughOf(look, set);
+    found.set(look.paper.id, enough);
+    least = Math.min(least, enough.cards ?? mostCards);
   }
+  const papers = new Map(looks.map(({ paper: { id } }) => [id, found.get(id)!]));
   const counts = [...papers.values()].flatMap(({ cards }) => (cards === null ? [] : [cards]));
   if (counts.length === 0) return { cards: null, proved: true, limit: [], papers, plan: null };
   const cards = Math.min(...counts);
@@ -59,25 +69,43 @@ export function enoughFor(set: SetToPlan): Enough {
   };
 }
 
-/** How many cards one paper is enough for. */
-function enoughOf(paper: Paper, set: SetToPlan): EnoughOf {
-  const { trimmer, solver } = set;
-  const piecesFor = (cards: number) => piecesOfPaper({ ...set.layout, cards }, set, paper.id);
-  if (isEndless(paper, piecesFor(mostCards), set)) return { cards: null, proved: true };
+/** A paper that is enough for so many times the set is ample. */
+const ample = 4;
 
-  const task = (cards: number) => paperTask(paper, piecesFor(cards), trimmer).task;
+/** What can be told at once of how many cards a paper is enough for: `most` at least, and for fewer than `tooMany`. */
+interface FirstLook {
+  readonly paper: Paper;
+  /** Infinite where nothing limits. */
+  readonly most: number;
+  readonly tooMany: number;
+}
+
+/** What the sheets cannot hold by their area, and what is found at once, leave little to ask the planner. */
+function firstLook(paper: Paper, set: SetToPlan): FirstLook {
+  const { trimmer } = set;
+  const piecesFor = (cards: number) => piecesOfPaper({ ...set.layout, cards }, set, paper.id);
+  if (isEndless(paper, piecesFor(mostCards), set)) {
+    return { paper, most: Number.POSITIVE_INFINITY, tooMany: Number.POSITIVE_INFINITY };
+  }
   const impossible = (cards: number) => {
     const pieces = piecesFor(cards);
     return areaWanting(paper, pieces) || neverReasons(paper, pieces, trimmer).size > 0;
   };
+  const notAtOnce = (cards: number) => firstPlan(paperTask(paper, piecesFor(cards), trimmer).task) === null;
+  const tooMany = leastThat(impossible, 0, mostCards + 1);
+  return { paper, most: Math.max(0, leastThat(notAtOnce, 0, tooMany) - 1), tooMany };
+}
 
-  // What the sheets cannot hold by their area, and what is found at once, leave little to ask the planner.
-  let tooMany = leastThat(impossible, 0, mostCards + 1);
-  let most = Math.max(0, leastThat((cards) => firstPlan(task(cards)) === null, 0, tooMany) - 1);
+/** How many cards one paper is enough for. */
+function enoughOf({ paper, most: found, tooMany: refuted }: FirstLook, set: SetToPlan): EnoughOf {
+  if (found === Number.POSITIVE_INFINITY) return { cards: null, proved: true };
+  let most = found;
+  let tooMany = refuted;
   let proved = tooMany <= mostCards;
   for (let step = 1; tooMany - most > 1; ) {
     const cards = step > 0 ? Math.min(most + step, tooMany - 1) : Math.floor((most + tooMany) / 2);
-    const answer = planCuts(task(cards), solver, whetherOnly);
+    const pieces = piecesOfPaper({ ...set.layout, cards }, set, paper.id);
+    const answer = planCuts(paperTask(paper, pieces, set.trimmer).task, set.solver, whetherOnly);
     if (answer.kind === 'plan') {
       most = cards;
       step *= 2;
