@@ -1,15 +1,16 @@
 import stringify from 'json-stringify-pretty-compact';
-import type {
-  Anchor,
-  Dealt,
-  Extent,
-  Layout,
-  Part,
-  Place,
-  Room,
-  RoomName,
-  Rooms,
-  Span,
+import {
+  type Anchor,
+  type Dealt,
+  type Extent,
+  type Layout,
+  type Part,
+  type Place,
+  type Room,
+  type RoomName,
+  type Rooms,
+  roomNames,
+  type Span,
 } from '../layout/index.ts';
 import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
@@ -20,7 +21,7 @@ import { withoutForeignFields } from './foreignField.ts';
 import { withHint } from './hint.ts';
 import { isList, isObject, type JsonObject } from './json.ts';
 import { layoutRelations } from './layoutRelations.ts';
-import { type LayoutShape, layoutShape, limits, roomNames } from './layoutShape.ts';
+import { type LayoutShape, layoutShape, limits } from './layoutShape.ts';
 import { type Path, pathText } from './path.ts';
 import { shapeProblems } from './shapeProblems.ts';
 

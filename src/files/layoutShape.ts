@@ -1,5 +1,4 @@
 import * as z from 'zod';
-import type { RoomName } from '../layout/index.ts';
 import { foldKinds } from '../making/index.ts';
 import type { Units } from '../measure/index.ts';
 import { expecting } from './expectation.ts';
@@ -24,19 +23,6 @@ export const faces = ['base', 'inside', 'back'] as const;
 
 /** The fields of `place` that name a neighbour, with the end they fix. */
 export const neighbourFields = ['below', 'above', 'rightOf', 'leftOf'] as const;
-
-/** The lengths that a part may give room to, in the order in which they are read. */
-export const roomNames = [
-  'width',
-  'height',
-  'diameter',
-  'inset',
-  'gap',
-  'left',
-  'right',
-  'top',
-  'bottom',
-] as const satisfies readonly RoomName[];
 
 /** What version 1 of a layout file holds, its fields checked one by one; what must go together is `layoutRelations`. */
 export type LayoutShape = z.infer<ReturnType<typeof shapeIn>>;

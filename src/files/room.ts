@@ -1,10 +1,9 @@
-import type { RoomName } from '../layout/index.ts';
+import { type RoomName, roomNames } from '../layout/index.ts';
 import type { Units } from '../measure/index.ts';
 import { excerpt } from './excerpt.ts';
 import { lengthIn } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json, type JsonObject } from './json.ts';
-import { roomNames } from './layoutShape.ts';
 import type { Path } from './path.ts';
 
 /**
