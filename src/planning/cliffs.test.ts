@@ -1,5 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { LinearSolver } from '../cutting/index.ts';
+import { arrange } from '../layout/index.ts';
+import { layoutOf, paper, part } from '../layout/testing/build.ts';
+import { inches } from '../measure/index.ts';
 import { type Cliff, cliffsOf, enoughFor, type Gain, piecesOf } from './index.ts';
 import { Asked, type Case, caseOf, faultsOf } from './testing/asked.ts';
 import {
@@ -215,4 +218,23 @@ describe('worked by hand', () => {
     expect(wider).toMatchObject({ marks: 1, changes: [{ from: 80 * sixtyFourth, to: 84 * sixtyFourth }] });
     expect(wider!.gains).toContainEqual({ kind: 'card', from: 3, to: 4 });
   });
+});
+
+test('the cards that are gained are all that then come out, be they many times as many', () => {
+  const size = { width: inches(12), height: inches(3) };
+  // A sheet three inches high gives none of three and a sixteenth, and twelve of three.
+  const layout = layoutOf({
+    cards: 1,
+    base: [inches(6), inches(8)],
+    fold: 'none',
+    papers: [paper('meadow', [{ size, count: 1 }], 'one-way')],
+    parts: [part('dot', { size: [inches(1), inches(49, 16)], papers: ['meadow'], adhere: 'raised' })],
+  });
+  const set = { layout, arrangement: arrange(layout), trimmer: null, solver };
+  const enough = enoughFor(set);
+  expect(enough.cards).toBe(0);
+  const lower = cliffsOf(set, enough).find(
+    ({ changes }) => changes[0]!.name === 'height' && changes.length === 1,
+  )!;
+  expect(lower.gains).toContainEqual({ kind: 'card', from: 0, to: 12 });
 });

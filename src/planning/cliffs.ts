@@ -233,10 +233,20 @@ class Gains {
     return { kind: 'card', from: cards, to: cards + 1 };
   }
 
-  /** How many cards more the papers are enough for than one more, which they are. */
+  /** The most cards that the papers are enough for then; `cards` they are. */
   most(redrawn: Redrawn, cards: number): number {
     let most = cards;
-    while (most < mostCards && most < 2 * cards && this.#isEnough(most + 1, redrawn)) most += 1;
+    let tooMany = mostCards + 1;
+    for (let step = 1; tooMany - most > 1; ) {
+      const asked = step > 0 ? Math.min(most + step, tooMany - 1) : Math.floor((most + tooMany) / 2);
+      if (this.#isEnough(asked, redrawn)) {
+        most = asked;
+        step *= 2;
+      } else {
+        tooMany = asked;
+        step = 0;
+      }
+    }
     return most;
   }
 
@@ -249,7 +259,9 @@ class Gains {
       return changedPieces(before!, after!).length === 0;
     };
     return [...new Set([...limit, ...limited])].every((id) => {
-      if (same(id)) return papers.get(id)!.cards! >= cards;
+      const known = papers.get(id)!;
+      // Of an ample paper only a least number is known.
+      if (same(id) && (known.proved || known.cards! >= cards)) return known.cards! >= cards;
       const paper = this.#set.layout.papers.get(id)!;
       const pieces = piecesOfPaper({ ...redrawn.layout, cards }, redrawn, id);
       return this.#known(this.#verdicts, paper, pieces, () => givesAll(paper, pieces, this.#set) === 'yes');
