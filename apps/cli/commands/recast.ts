@@ -1,6 +1,5 @@
-import { changedFile, readLayoutFile, writeLayoutFile } from '../../../src/files/index.ts';
-import type { Layout } from '../../../src/layout/index.ts';
-import { sumsOf } from '../../../src/layout/index.ts';
+import { changedFile, writeLayoutFile } from '../../../src/files/index.ts';
+import { type Layout, sumsOf } from '../../../src/layout/index.ts';
 import { type Length, readLength, readSize, type Size, type Units } from '../../../src/measure/index.ts';
 import {
   type OtherSheets,
@@ -18,7 +17,7 @@ import {
   sumSentence,
   whyNotALength,
 } from '../../../src/words/index.ts';
-import { openPile, openSet, openTrimmer } from '../opening.ts';
+import { openLayoutFile, openPile, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome, wrongUsage } from '../outcome.ts';
 import type { World } from '../world.ts';
 import { wrapped } from '../wrapped.ts';
@@ -36,14 +35,10 @@ export interface RecastOptions {
 
 /** `cardwright recast`: the layout planned again for another base, other units, marks or sheets, as a new layout file. */
 export async function recast(file: string, options: RecastOptions, world: World): Promise<Outcome> {
-  const read = readLayoutFile(await world.read(file));
+  const opened = await openLayoutFile(file, world);
   const trimmer = await openTrimmer(options.trimmer, world);
-  if ('problems' in read) {
-    world.err(read.problems.map((problem) => `${fileProblemSentence(problem)}\n`).join(''));
-    return cannot;
-  }
-  if ('problems' in trimmer) return cannot;
-  const { layout } = read;
+  if ('problems' in opened || 'problems' in trimmer) return cannot;
+  const { layout } = opened.value;
   const wishes = wishesOf(options, layout);
   if ('wrong' in wishes) {
     world.err(wishes.wrong.map((sentence) => `${sentence}\n`).join(''));
@@ -61,7 +56,7 @@ export async function recast(file: string, options: RecastOptions, world: World)
     return cannot;
   }
 
-  const changed = changedFile(read.file, {
+  const changed = changedFile(opened.value.file, {
     lengths: new Map([
       ...answer.lengths.flatMap(({ path, from, to }): [string, Length][] =>
         from === to ? [] : [[path, to]],
