@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
+import { arrange } from '../layout/index.ts';
 import { inches } from '../measure/index.ts';
-import type { CardSet, SuitedSizes } from '../planning/index.ts';
+import type { SuitedSizes } from '../planning/index.ts';
 import { roomRefusal, suitSentences } from './suitSentence.ts';
 import { meadowSet } from './testing/meadowSet.ts';
 
@@ -15,8 +16,7 @@ const suited = (about: Partial<SuitedSizes>): SuitedSizes => ({
   marks: 1,
   changes: [{ path: 'parts[0].size[0]', part: 'panel', name: 'width', from: inches(4), to: inches(63, 16) }],
   effect: [],
-  // No sentence needs the set.
-  set: null as unknown as CardSet,
+  set: { layout, arrangement: arrange(layout), trimmer: null },
   plan: null,
   ...about,
 });
