@@ -1,12 +1,5 @@
 import type { Layout } from '../layout/index.ts';
-import {
-  type Edge,
-  type Length,
-  readLength,
-  showLength,
-  showLengthWithUnit,
-  type Units,
-} from '../measure/index.ts';
+import { type Edge, type Length, readLength, type Units } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Price, SheetStock } from '../stash/index.ts';
 import type { FileProblem } from './fileProblem.ts';
@@ -14,6 +7,7 @@ import { isList, isObject, type Json, type JsonObject } from './json.ts';
 import { readSavedLayout, type SavedLayout } from './layoutFile.ts';
 import { neighbourFields } from './layoutShape.ts';
 import { type Path, pathText } from './path.ts';
+import { hasUnit, readsAs, writtenLength } from './writtenLength.ts';
 
 /** What is to stand in a layout file in place of what stands there; what is not named stays. */
 export interface FileChanges {
@@ -103,14 +97,9 @@ function textsOf(
     const text = layout.typed.get(path);
     assert(text !== undefined || path.endsWith('.gap'), noLength, { path });
     const bare = units === layout.units && text !== undefined && !hasUnit(text);
-    texts.set(path, lengthText(length, units, bare));
+    texts.set(path, writtenLength(length, units, bare));
   }
   return texts;
-}
-
-function hasUnit(text: string): boolean {
-  const [inInches, inMillimetres] = [readLength(text, 'in'), readLength(text, 'mm')];
-  return inInches.ok && inMillimetres.ok && inInches.units === inMillimetres.units;
 }
 
 /** The text of a length that was read in `units`, with the unit; written anew where that cannot be added to it. */
@@ -118,32 +107,7 @@ function withUnit(text: string, units: Units): string {
   const reading = readLength(text, units);
   assert(reading.ok, 'A length of a layout can be read', { text });
   const longer = `${text.trimEnd()} ${units}`;
-  return readsAs(longer, units, reading.length) ? longer : lengthText(reading.length, units, false);
-}
-
-/** The length to be read back exactly, `bare` without the unit if `units` can say it. */
-function lengthText(length: Length, units: Units, bare: boolean): string {
-  const ways = [
-    bare ? showLength(length, units) : showLengthWithUnit(length, units),
-    showLengthWithUnit(length, units === 'in' ? 'mm' : 'in'),
-    exactMillimetres(length),
-  ];
-  const text = ways.find((way) => readsAs(way, units, length));
-  assert(text !== undefined, 'Every length can be written exactly', { length, ways });
-  return text;
-}
-
-function readsAs(text: string, units: Units, length: Length): boolean {
-  const reading = readLength(text, units);
-  return reading.ok && reading.length === length;
-}
-
-/** A tick is 0.000625 mm, so six decimals say every length. */
-function exactMillimetres(length: Length): string {
-  const digits = String(Math.abs(length) * 625).padStart(7, '0');
-  const decimals = digits.slice(-6).replace(/0+$/, '');
-  const whole = digits.slice(0, -6);
-  return `${length < 0 ? '-' : ''}${whole}${decimals === '' ? '' : `.${decimals}`} mm`;
+  return readsAs(longer, units, reading.length) ? longer : writtenLength(reading.length, units, false);
 }
 
 /** `value`, which stands at `path`, with these texts in it; the paths of the texts that found their place are added to `written`. */
@@ -218,7 +182,7 @@ function sameStock(one: SheetStock | undefined, other: SheetStock): boolean {
 const edges: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
 function sheetOf({ size, count, price, grain, scrap, margin }: SheetStock, units: Units): JsonObject {
-  const text = (length: Length) => lengthText(length, units, false);
+  const text = (length: Length) => writtenLength(length, units, false);
   const [first, ...others] = edges.map((edge) => margin[edge]);
   const even = others.every((one) => one === first);
   const ragged = edges.filter((edge) => margin[edge] !== 0);
