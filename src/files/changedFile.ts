@@ -28,8 +28,8 @@ export interface FileChanges {
  * longer go up, a margin as wide as a new sheet.
  *
  * All else stays as it was typed and in its order, with the fields of other tools. A changed length is written in
- * the units of the file, without its unit where it had none and the units stay; one that these cannot say exactly,
- * in the other unit. Another unit for the file changes no length: those without a unit get that which they were
+ * the units of the file, without its unit where it had none and the units stay; one that these cannot say exactly, as
+ * `writtenLength` says. Another unit for the file changes no length: those without a unit get that which they were
  * read in. A sheet in the new list that is one of the old is kept as it was typed.
  * Law, tested on random files: what is written is read back as the very lengths, and without changes the file is
  * the same text. Throws where the file is no layout and on a path where no length stands.

@@ -17,3 +17,4 @@ export { type PlanFile, planVersion, readPlanFile } from './planFile.ts';
 
 export { type StarterOptions, starterLayout } from './starterLayout.ts';
 export { readTrimmerFile, trimmerVersion } from './trimmerFile.ts';
+export { hasUnit, writtenLength } from './writtenLength.ts';
