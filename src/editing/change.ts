@@ -28,6 +28,22 @@ export function changed(
   return { file: now as JsonObject, back };
 }
 
+/**
+ * What sets a field, wherever it stands, or with `undefined` takes it away: objects on the way to it that are not there
+ * yet are made.
+ */
+export function changesTo(file: JsonObject, path: Path, value: Json | undefined): readonly Change[] {
+  const before = valueAt(file, path);
+  if (value === undefined) return before === undefined ? [] : [{ kind: 'take', path }];
+  if (before !== undefined) return [{ kind: 'put', path, value }];
+  const container = path.slice(0, -1);
+  const inside = valueAt(file, container);
+  const key = path.at(-1)!;
+  if (inside === undefined && typeof key === 'string') return changesTo(file, container, { [key]: value });
+  assert(typeof inside === 'object' && inside !== null, 'A field is set in an object or a list', { path });
+  return [{ kind: 'add', path, at: Object.keys(inside).length, value }];
+}
+
 function backFrom(file: Json, change: Change): Change {
   const { path } = change;
   const before = valueAt(file, path);

@@ -10,7 +10,7 @@ import {
 } from '../files/index.ts';
 import { assert } from '../problem/index.ts';
 import type { EditOwner, EditTold } from '../words/index.ts';
-import type { Change } from './change.ts';
+import { type Change, changesTo } from './change.ts';
 
 /** Something that was done to a layout file: plain data, with what a sentence says of it. */
 export interface Edit {
@@ -87,19 +87,6 @@ export function together(first: Edit, ...more: readonly Edit[]): Edit {
 }
 
 // --- Changes ---
-
-/** What sets a field, wherever it stands: objects on the way to it that are not there yet are made. */
-function changesTo(file: SavedLayout, path: Path, value: Json | undefined): readonly Change[] {
-  const before = valueAt(file, path);
-  if (value === undefined) return before === undefined ? [] : [{ kind: 'take', path }];
-  if (before !== undefined) return [{ kind: 'put', path, value }];
-  const container = path.slice(0, -1);
-  const inside = valueAt(file, container);
-  const key = path.at(-1)!;
-  if (inside === undefined && typeof key === 'string') return changesTo(file, container, { [key]: value });
-  assert(typeof inside === 'object' && inside !== null, 'A field is set in an object or a list', { path });
-  return [{ kind: 'add', path, at: Object.keys(inside).length, value }];
-}
 
 const neighbours = ['below', 'above', 'rightOf', 'leftOf'] as const;
 

@@ -1,5 +1,6 @@
 import { type FileProblem, readSavedLayout, type SavedLayout } from '../files/index.ts';
 import type { Layout } from '../layout/index.ts';
+import { sum } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { type Change, changed } from './change.ts';
 import type { Edit } from './edit.ts';
@@ -93,5 +94,9 @@ function edited(track: Track, edit: Edit, joins: string | null): Track {
 
 /** Where two edits count as one, it leads from what the first began with to what the second came to. */
 function toldOf({ told: first }: Edit, { told }: Edit): Edit['told'] {
-  return first.what === 'set' && told.what === 'set' ? { ...told, from: first.from } : told;
+  if (first.what === 'set' && told.what === 'set') return { ...told, from: first.from };
+  if (first.what === 'piece moved' && told.what === 'piece moved') {
+    return { ...told, across: sum(first.across, told.across), down: sum(first.down, told.down) };
+  }
+  return told;
 }

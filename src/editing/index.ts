@@ -18,3 +18,5 @@ export {
   stepped,
   type Track,
 } from './history.ts';
+export type { InHand } from './inHand.ts';
+export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';

@@ -1,4 +1,5 @@
-import { capital } from './count.ts';
+import { type Length, lengthOfTicks, showLengthWithUnit, type Units } from '../measure/index.ts';
+import { capital, listed } from './count.ts';
 
 /** What an edit did to a layout file, as data. */
 export type EditTold =
@@ -12,7 +13,15 @@ export type EditTold =
       readonly to: string | null;
     }
   | { readonly what: 'part added' | 'part taken' | 'paper added' | 'paper taken'; readonly name: string }
-  | { readonly what: 'part moved'; readonly name: string; readonly up: boolean };
+  | { readonly what: 'part moved'; readonly name: string; readonly up: boolean }
+  | {
+      readonly what: 'piece moved';
+      readonly name: string;
+      /** To the right and downwards; negative: to the left, upwards. */
+      readonly across: Length;
+      readonly down: Length;
+      readonly units: Units;
+    };
 
 /** What an edited field belongs to. */
 export type EditOwner =
@@ -32,11 +41,28 @@ export function editSentence(told: EditTold): string {
       return `${capital(told.name)} taken off the pile.`;
     case 'part moved':
       return `${capital(told.name)} moved ${told.up ? 'up' : 'down'} the pile.`;
+    case 'piece moved':
+      return `${capital(told.name)} ${movedWords(told)}.`;
     case 'paper added':
       return `${capital(told.name)} put into the stash.`;
     case 'paper taken':
       return `${capital(told.name)} taken out of the stash.`;
   }
+}
+
+function movedWords({
+  across,
+  down,
+  units,
+}: {
+  readonly across: Length;
+  readonly down: Length;
+  readonly units: Units;
+}): string {
+  const way = (by: Length, forth: string, back: string) =>
+    by === 0 ? [] : [`${showLengthWithUnit(lengthOfTicks(Math.abs(by)), units)} ${by > 0 ? forth : back}`];
+  const ways = [...way(across, 'to the right', 'to the left'), ...way(down, 'down', 'up')];
+  return ways.length === 0 ? 'laid back where it was' : `moved ${listed(ways)}`;
 }
 
 const ownerWords = { set: 'the set', base: 'the base' } as const;
