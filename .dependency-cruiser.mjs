@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 
-const { apps, arrows, packages } = JSON.parse(
+const { appArrows, apps, arrows, packages } = JSON.parse(
   readFileSync(new URL('architecture.json', import.meta.url), 'utf8'),
 );
 
 const parts = Object.keys(arrows);
 /** Tests and their oracles may look anywhere but into apps. */
-const notTests = '(\\.test\\.ts$|/testing/)';
+const notTests = '(\\.test\\.tsx?$|/testing/)';
 
 const rules = [
   {
@@ -51,7 +51,7 @@ const rules = [
   ...Object.keys(apps).map((app) => ({
     name: `apps-apart-${app}`,
     from: { path: `^apps/${app}/` },
-    to: { path: '^apps/', pathNot: `^apps/${app}/` },
+    to: { path: '^apps/', pathNot: `^apps/(${[app, ...(appArrows[app] ?? [])].join('|')})/` },
   })),
   ...Object.keys(apps).map((app) => ({
     name: `packages-of-app-${app}`,

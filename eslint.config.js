@@ -1,10 +1,11 @@
+import reactHooks from 'eslint-plugin-react-hooks';
 import tseslint from 'typescript-eslint';
 
 // Only what needs types or our own rules; format and all other rules are Biome's.
 export default tseslint.config(
   { ignores: ['dist', 'node_modules', 'out', 'schema'] },
   {
-    files: ['src/**/*.ts', 'apps/**/*.ts', 'test/**/*.ts', 'benchmarks/**/*.ts'],
+    files: ['src/**/*.ts', 'apps/**/*.{ts,tsx}', 'test/**/*.ts', 'benchmarks/**/*.ts'],
     languageOptions: {
       parser: tseslint.parser,
       parserOptions: {
@@ -30,6 +31,7 @@ export default tseslint.config(
       '@typescript-eslint/no-base-to-string': 'error',
     },
   },
+  { ...reactHooks.configs.flat.recommended, files: ['apps/web/**/*.{ts,tsx}'] },
   {
     // The library is values and functions: time and chance come in as arguments.
     files: ['src/**/*.ts'],

@@ -39,13 +39,18 @@ export function build(say = (line) => console.log(line)) {
   const wanted = digest([
     'package-lock.json',
     'tsdown.config.ts',
+    'vite.config.ts',
     ...filesUnder('src'),
     ...filesUnder('apps'),
+    ...filesUnder('assets'),
+    ...filesUnder('examples'),
   ]);
   const stamp = join(root, 'dist', '.built-from');
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
   say('Building the tool …');
   run(process.execPath, [join('node_modules', 'tsdown', 'dist', 'run.mjs'), '--logLevel', 'error']);
+  // After the library, which clears `dist/` first.
+  run(process.execPath, [join('node_modules', 'vite', 'bin', 'vite.js'), 'build']);
   mkdirSync(join(root, 'dist'), { recursive: true });
   writeFileSync(stamp, wanted);
 }
@@ -77,7 +82,7 @@ function digest(files) {
 
 function filesUnder(folder) {
   return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && !entry.name.endsWith('.test.ts'))
+    .filter((entry) => entry.isFile() && !/\.test\.tsx?$/u.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name).slice(root.length))
     .sort();
 }

@@ -1,28 +1,28 @@
-// `npm start`: sets the clone up, then does the main job once on an example set and says where its guide is.
-import { execFileSync } from 'node:child_process';
-import { mkdirSync } from 'node:fs';
-import { join, relative } from 'node:path';
+// `npm start`: sets the clone up, serves the page from this machine and says where it is; Ctrl-C ends it.
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { root, setUp } from './setUp.mjs';
 
-const layout = join('examples', 'lantern-walk.card.json');
-const guide = join('out', 'lantern-walk.pdf');
+const { values: options } = parseArgs({
+  options: {
+    port: { type: 'string', default: process.env.PORT ?? '8460' },
+    // For a tablet in the same house: `npm start -- --home`.
+    home: { type: 'boolean', default: false },
+  },
+});
 
 try {
   setUp();
-  mkdirSync(join(root, 'out'), { recursive: true });
-  console.log(`\nPlanning the example set ${layout} and writing its guide …\n`);
-  cardwright('plan', layout);
-  cardwright('guide', layout, '-o', guide);
+  const { serve } = await import('./serve.mjs');
+  const { addresses } = await serve({
+    folder: join(root, 'dist', 'app'),
+    port: Number(options.port),
+    host: options.home ? '0.0.0.0' : 'localhost',
+  });
   console.log(`
-The guide is ${relative(process.cwd(), join(root, guide))}: print it at actual size.
-Your own set:   npx cardwright new mine.card.json
-                npx cardwright check mine.card.json
-                npx cardwright guide mine.card.json -o mine.pdf`);
+Cardwright is at ${addresses.join(' and ')}
+Open it in a browser on this ${options.home ? 'machine, or on a tablet in the same network' : 'machine'}; Ctrl-C ends it.`);
 } catch (problem) {
   if (problem.message) console.error(problem.message);
   process.exit(1);
-}
-
-function cardwright(...args) {
-  execFileSync(process.execPath, [join('bin', 'cardwright.js'), ...args], { cwd: root, stdio: 'inherit' });
 }

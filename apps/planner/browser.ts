@@ -1,34 +1,17 @@
-import type { Answer, Request } from './messages.ts';
-import { type Planner, plannerOver } from './planner.ts';
+import { browserPlanner, type Planner } from './browserPlanner.ts';
 
-export type { Question, QuestionName, Questions } from './messages.ts';
-export { type AskOptions, GivenUp, type Planner, PlannerFailure, type PlanOptions } from './planner.ts';
-
-/** The little of a browser that is used here. */
-declare const Worker: new (
-  url: URL,
-  options: { readonly type: 'module' },
-) => {
-  postMessage(request: Request): void;
-  terminate(): void;
-  addEventListener(type: 'message', heard: (event: { readonly data: Answer }) => void): void;
-  addEventListener(type: 'error', heard: (event: { readonly message?: string }) => void): void;
-};
+export {
+  type AskOptions,
+  GivenUp,
+  type Planner,
+  PlannerFailure,
+  type PlanOptions,
+  type Question,
+  type QuestionName,
+  type Questions,
+} from './browserPlanner.ts';
 
 /** A planner over module workers of a browser; `worker` is where their script is, beside this one by default. */
 export function planner({ worker = new URL('./webWorker.js', import.meta.url) } = {}): Planner {
-  return plannerOver(({ answer, broken }) => {
-    const own = new Worker(worker, { type: 'module' });
-    own.addEventListener('message', ({ data }) => answer(data));
-    own.addEventListener('error', ({ message }) => {
-      own.terminate();
-      broken(message ?? 'its worker could not be started');
-    });
-    return {
-      post: (request) => own.postMessage(request),
-      end: () => own.terminate(),
-      // A page ends when it is closed, whatever its workers do.
-      busy: () => undefined,
-    };
-  });
+  return browserPlanner(worker);
 }

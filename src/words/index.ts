@@ -27,6 +27,7 @@ export { moreSheetsSentences, shortageSentences, standInSentences } from './shor
 export type { Showing } from './showing.ts';
 export { changeWords, effectSentences } from './sizeChange.ts';
 export { type SparesTold, sparesMadeSentence, sparesSentences } from './sparesSentence.ts';
+export { standsSentence } from './standsSentence.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
 export { roomRefusal, suitSentences } from './suitSentence.ts';
 export { sumSentence } from './sum.ts';

@@ -1,0 +1,67 @@
+import { type ReactNode, useEffect, useRef } from 'react';
+import { useMessages } from './messages/messages.ts';
+import { addressOf, type Route, screens, useRoute } from './route.ts';
+import { LayoutScreen } from './screens/layoutScreen.tsx';
+import { ShelfScreen } from './screens/shelf/shelfScreen.tsx';
+
+/** The whole page: the contents line, the screen it is open at, the folio number at its foot. */
+export function App(): ReactNode {
+  const route = useRoute();
+  const { general } = useMessages();
+  useFocusOnNewScreen(route);
+  return (
+    <>
+      <button type="button" className="skip say" onClick={() => focusOn('page-itself')}>
+        {general.skip}
+      </button>
+      <Contents route={route} />
+      <main id="page-itself" tabIndex={-1}>
+        {route.screen === 'shelf' ? <ShelfScreen /> : <LayoutScreen route={route} />}
+      </main>
+      <footer className="foot">
+        <p className="folio">{screens.indexOf(route.screen) + 1}</p>
+        <p className="colophon">{general.colophon}</p>
+      </footer>
+    </>
+  );
+}
+
+/** The contents of a booklet in one line: what there is, and its folio number. */
+function Contents({ route }: { readonly route: Route }): ReactNode {
+  const { general } = useMessages();
+  return (
+    <nav className="contents" aria-label={general.contents}>
+      <ol>
+        {screens.map((screen, index) => {
+          const to = screen === 'shelf' ? { screen } : 'id' in route ? { screen, id: route.id } : null;
+          // With no layout open there is nothing yet on the other pages.
+          if (to === null) return null;
+          return (
+            <li key={screen}>
+              <a href={addressOf(to)} aria-current={screen === route.screen ? 'page' : undefined}>
+                <span>{general.screens[screen]}</span> <span className="leader" aria-hidden="true" />{' '}
+                <span className="folio-number">{index + 1}</span>
+              </a>
+            </li>
+          );
+        })}
+      </ol>
+    </nav>
+  );
+}
+
+/** The hash of the address leads to screens, so the way past the contents is no link. */
+function focusOn(id: string): void {
+  document.getElementById(id)?.focus();
+}
+
+/** Who listens hears the heading of a screen when it is turned to. */
+function useFocusOnNewScreen(route: Route): void {
+  const before = useRef(route.screen);
+  useEffect(() => {
+    if (before.current === route.screen) return;
+    before.current = route.screen;
+    window.scrollTo(0, 0);
+    focusOn('page-itself');
+  }, [route.screen]);
+}

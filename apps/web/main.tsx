@@ -1,0 +1,46 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { browserPlanner } from '../planner/browserPlanner.ts';
+import plannerWorker from '../planner/webWorker.ts?worker&url';
+import { App } from './app.tsx';
+import './look/page.css';
+import './look/form.css';
+import { english } from './messages/english/english.ts';
+import { MessagesContext } from './messages/messages.ts';
+import { scriptAddress } from './scriptAddress.ts';
+import { deskBefore } from './state/desk.ts';
+import { openDatabase } from './storage/database.ts';
+import { shelfIn } from './storage/shelf.ts';
+import { WorldProvider } from './world.ts';
+
+const now = () => Date.now();
+const newId = () =>
+  crypto
+    .getRandomValues(new Uint32Array(4))
+    .reduce((id, part) => id + part.toString(36).padStart(7, '0'), '');
+
+const database = await openDatabase('cardwright');
+const shelf = shelfIn(database, newId);
+const workers = browserPlanner(scriptAddress(plannerWorker));
+const desk = deskBefore(shelf, workers);
+const world = { database, shelf, planner: workers, desk, now, newId };
+
+window.addEventListener('beforeunload', (event) => {
+  // Every step is saved at once, so this is only so after a failure, or within the same blink.
+  if (desk.isUnsaved()) event.preventDefault();
+});
+
+// `?pseudo` shows the page in the language that nobody speaks, for the tests of the catalogue.
+const messages = new URLSearchParams(window.location.search).has('pseudo')
+  ? (await import('./messages/pseudo.ts')).pseudoMessages()
+  : english;
+
+createRoot(document.getElementById('page')!).render(
+  <StrictMode>
+    <WorldProvider value={world}>
+      <MessagesContext value={messages}>
+        <App />
+      </MessagesContext>
+    </WorldProvider>
+  </StrictMode>,
+);

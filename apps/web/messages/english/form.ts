@@ -1,0 +1,16 @@
+/** Blanks in sentences and what they open onto. */
+export const form = {
+  done: 'Done',
+  markLess: 'One mark less',
+  markMore: 'One mark more',
+  oneLess: 'One fewer',
+  oneMore: 'One more',
+  lengthHint: 'Arrow keys move by one mark, Enter is done, Escape takes it back.',
+  countHint: 'Arrow keys count by one, Enter is done, Escape takes it back.',
+  textHint: 'Enter is done, Escape takes it back.',
+  ruler: (length: string) => `A ruler with ${length} marked`,
+  notACount: (least: number, most: number) => `A whole number from ${least} to ${most} may stand here.`,
+  tooShort: (positive: boolean) =>
+    positive ? 'It has to be more than nothing.' : 'It may not be less than nothing here.',
+  nothing: 'nothing',
+};

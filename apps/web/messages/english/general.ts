@@ -1,0 +1,47 @@
+export const general = {
+  /** The contents line; the screens in the order of their folio numbers. */
+  contents: 'Contents',
+  screens: {
+    shelf: 'Shelf',
+    card: 'Card',
+    papers: 'Papers',
+    trimming: 'Trimming',
+    guide: 'Guide',
+  },
+  skip: 'To the page itself',
+  title: (screen: string, layout: string) => `${layout}: ${screen}`,
+  loading: 'Taking it from the shelf …',
+  notThere: 'There is no such layout on the shelf of this browser.',
+  toShelf: 'To the shelf',
+  undo: 'Undo',
+  redo: 'Do again',
+  undoes: (sentence: string) => `Undo: ${sentence}`,
+  redoes: (sentence: string) => `Do again: ${sentence}`,
+  nothingToUndo: 'Nothing to undo.',
+  undone: (sentence: string) => `Undone: ${sentence}`,
+  redone: (sentence: string) => `Done again: ${sentence}`,
+  refused: (sentence: string) => `Not done: ${sentence}`,
+  saving: {
+    failed: 'What you did last could not be kept in this browser. It is still here on this page.',
+    saveCopy: 'Save a copy to a file',
+    tryAgain: 'Try again',
+    beside:
+      'This layout was changed in another window meanwhile. Nothing is lost: what you do here is kept as a second version, beside the first on the shelf.',
+  },
+  ground: {
+    legend: 'Ground',
+    light: 'Light ground',
+    dark: 'Dark ground',
+    asDevice: 'As the device has it',
+  },
+  failed: (message: string) => `Something in the program went wrong: ${message}`,
+  keptAll: 'All that you did is kept; load the page again to go on.',
+  sizeUnknown: (problems: number) =>
+    problems === 1
+      ? 'One thing has to be put right before the set can be planned; it is told on the card.'
+      : `${problems} things have to be put right before the set can be planned; they are told on the card.`,
+  planning: 'Working out the plan …',
+  plannerFailed:
+    'The plan could not be worked out: something in the program went wrong. Any change tries again.',
+  colophon: 'Everything is worked out on this device and stays there.',
+};

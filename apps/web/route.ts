@@ -1,0 +1,49 @@
+import { useSyncExternalStore } from 'react';
+
+/** The screens in the order of the contents line; a screen's folio number is its place in it. */
+export const screens = ['shelf', 'card', 'papers', 'trimming', 'guide'] as const;
+
+export type Screen = (typeof screens)[number];
+
+/** Where in the booklet the page is open; the shelf belongs to no layout. */
+export type Route =
+  | { readonly screen: 'shelf' }
+  | { readonly screen: Exclude<Screen, 'shelf'>; readonly id: string };
+
+/** The part of the address that leads to a screen. It stands behind a `#`, so any host can serve the page. */
+export function addressOf(route: Route): string {
+  return route.screen === 'shelf' ? '#/' : `#/${encodeURIComponent(route.id)}/${route.screen}`;
+}
+
+/** The screen an address leads to; the shelf where it leads nowhere. */
+export function routeOf(hash: string): Route {
+  const [, id, screen] = /^#\/([^/]+)\/([a-z]+)$/u.exec(hash) ?? [];
+  const known = screens.find((each) => each === screen);
+  if (id === undefined || known === undefined || known === 'shelf') return { screen: 'shelf' };
+  try {
+    return { screen: known, id: decodeURIComponent(id) };
+  } catch {
+    return { screen: 'shelf' };
+  }
+}
+
+/** Goes to a screen; `instead` leaves no way back to the present one. */
+export function goTo(route: Route, { instead = false } = {}): void {
+  const address = addressOf(route);
+  if (instead) {
+    window.history.replaceState(null, '', address);
+    window.dispatchEvent(new HashChangeEvent('hashchange'));
+  } else window.location.hash = address;
+}
+
+/** Where the page is open, kept up to date. */
+export function useRoute(): Route {
+  const hash = useSyncExternalStore(
+    (changed) => {
+      window.addEventListener('hashchange', changed);
+      return () => window.removeEventListener('hashchange', changed);
+    },
+    () => window.location.hash,
+  );
+  return routeOf(hash);
+}

@@ -1,0 +1,133 @@
+import { type ReactNode, useEffect } from 'react';
+import { writeLayoutFile } from '../../../src/files/index.ts';
+import { editSentence, standsSentence } from '../../../src/words/index.ts';
+import { fileNameOf } from '../exchange/fileName.ts';
+import { saveFile } from '../exchange/saveFile.ts';
+import { Announced } from '../form/announced.tsx';
+import { useMessages } from '../messages/messages.ts';
+import type { Screen } from '../route.ts';
+import { useOpenLayout, useOpenLayoutStore } from '../state/layoutContext.ts';
+
+/** What stands on top of every screen of a layout: its title, where the set stands, what can be undone. */
+export function LayoutHead({ screen }: { readonly screen: Screen }): ReactNode {
+  const { general } = useMessages();
+  const title = useOpenLayout(({ history }) => history.layout.title);
+  useEffect(() => {
+    document.title = general.title(general.screens[screen], title);
+  }, [general, screen, title]);
+  return (
+    <header className="head">
+      <h1>
+        <span translate="no">{title}</span>
+      </h1>
+      <NotSaved />
+      <WhereItStands />
+      <UndoLine />
+    </header>
+  );
+}
+
+/** The line of prose that says where the set stands. */
+function WhereItStands(): ReactNode {
+  const { general } = useMessages();
+  const planned = useOpenLayout((state) => state.planned);
+  const problems = useOpenLayout((state) => state.problems);
+  const says = () => {
+    switch (planned.stage) {
+      case 'none':
+        return general.planning;
+      case 'unknown':
+        return general.sizeUnknown(problems.filter(({ severity }) => severity === 'error').length);
+      case 'failed':
+        return general.plannerFailed;
+      case 'first':
+        return planned.plan === null
+          ? general.planning
+          : standsSentence(planned.of, planned.plan, { isLast: false });
+      case 'answered':
+        return standsSentence(planned.of, planned.answer, { isLast: true });
+    }
+  };
+  const isLibrary = planned.stage === 'answered' || (planned.stage === 'first' && planned.plan !== null);
+  return (
+    <p className="stands" lang={isLibrary ? 'en' : undefined} data-stage={planned.stage}>
+      {says()}
+    </p>
+  );
+}
+
+/** A plain line under a heavy rule while something is not saved, with the ways out in it. */
+function NotSaved(): ReactNode {
+  const { general } = useMessages();
+  const { saveAgain } = useOpenLayoutStore();
+  const saving = useOpenLayout((state) => state.saving);
+  const file = useOpenLayout(({ history }) => history.file);
+  if (saving.beside) {
+    return (
+      <p className="notice" role="status">
+        {general.saving.beside}
+      </p>
+    );
+  }
+  if (saving.stage !== 'failed') return null;
+  return (
+    <div className="notice" role="alert">
+      <p>{general.saving.failed}</p>
+      <p>
+        <button
+          type="button"
+          className="say"
+          onClick={() => saveFile(fileNameOf(file), writeLayoutFile(file))}
+        >
+          {general.saving.saveCopy}
+        </button>{' '}
+        <button type="button" className="say" onClick={saveAgain}>
+          {general.saving.tryAgain}
+        </button>
+      </p>
+    </div>
+  );
+}
+
+/** Undo and redo, each with what it undoes or does again in words; also by the usual keys. */
+function UndoLine(): ReactNode {
+  const { general } = useMessages();
+  const store = useOpenLayoutStore();
+  const last = useOpenLayout(({ history }) => history.done.at(-1) ?? null);
+  const next = useOpenLayout(({ history }) => history.undone.at(-1) ?? null);
+  useUndoKeys(store);
+  return (
+    <div className="undo">
+      {last === null ? null : (
+        <button type="button" className="say" onClick={store.undo} title={general.undo}>
+          {general.undoes('')}
+          <span lang="en">{editSentence(last.edit.told)}</span>
+        </button>
+      )}
+      {next === null ? null : (
+        <button type="button" className="say" onClick={store.redo} title={general.redo}>
+          {general.redoes('')}
+          <span lang="en">{editSentence(next.edit.told)}</span>
+        </button>
+      )}
+      <Announced>{last === null ? '' : editSentence(last.edit.told)}</Announced>
+    </div>
+  );
+}
+
+/** Ctrl or Cmd with Z undoes, with Shift and Z or with Y does again; not while a text is typed, which undoes its own. */
+function useUndoKeys({ undo, redo }: { readonly undo: () => void; readonly redo: () => void }): void {
+  useEffect(() => {
+    const pressed = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.defaultPrevented) return;
+      if (event.target instanceof HTMLElement && event.target.matches('input, textarea, select')) return;
+      const key = event.key.toLowerCase();
+      if (key === 'z' && !event.shiftKey) undo();
+      else if (key === 'y' || (key === 'z' && event.shiftKey)) redo();
+      else return;
+      event.preventDefault();
+    };
+    window.addEventListener('keydown', pressed);
+    return () => window.removeEventListener('keydown', pressed);
+  }, [undo, redo]);
+}

@@ -1,0 +1,81 @@
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { useMessages } from '../messages/messages.ts';
+import { addressOf, goTo, type Route } from '../route.ts';
+import { LayoutProvider, useOpenLayout } from '../state/layoutContext.ts';
+import type { OpenLayoutStore } from '../state/openLayout.ts';
+import { useWorld } from '../world.ts';
+import { CardScreen } from './card/cardScreen.tsx';
+import { GuideScreen } from './guide/guideScreen.tsx';
+import { LayoutHead } from './layoutHead.tsx';
+import { PapersScreen } from './papers/papersScreen.tsx';
+import { TrimmingScreen } from './trimming/trimmingScreen.tsx';
+
+type LayoutRoute = Exclude<Route, { screen: 'shelf' }>;
+
+const screenOf = {
+  card: CardScreen,
+  papers: PapersScreen,
+  trimming: TrimmingScreen,
+  guide: GuideScreen,
+} as const satisfies Record<LayoutRoute['screen'], () => ReactNode>;
+
+/** A layout from the shelf, open at one of its screens. */
+export function LayoutScreen({ route }: { readonly route: LayoutRoute }): ReactNode {
+  const { general } = useMessages();
+  const store = useLayoutOf(route.id);
+  if (store === 'taking') return <p>{general.loading}</p>;
+  if (store === 'not there')
+    return (
+      <>
+        <h1>{general.notThere}</h1>
+        <p>
+          <a href={addressOf({ screen: 'shelf' })}>{general.toShelf}</a>
+        </p>
+      </>
+    );
+  const Screen = screenOf[route.screen];
+  return (
+    <LayoutProvider value={store}>
+      <FollowsSecondVersion screen={route.screen} />
+      <LayoutHead screen={route.screen} />
+      <Screen />
+    </LayoutProvider>
+  );
+}
+
+/** Takes a layout from the shelf, and lays it away when the page leaves it. */
+function useLayoutOf(id: string): OpenLayoutStore | 'taking' | 'not there' {
+  const { desk } = useWorld();
+  const [store, setStore] = useState<OpenLayoutStore | 'taking' | 'not there'>('taking');
+  const open = useRef<OpenLayoutStore | null>(null);
+  useEffect(() => {
+    // It may have become a second version of that id.
+    if (open.current?.getState().id === id) return;
+    let left = false;
+    setStore('taking');
+    void desk.open(id).then((found) => {
+      if (left) return;
+      if (open.current !== null) desk.layAway(open.current);
+      open.current = found;
+      setStore(found ?? 'not there');
+    });
+    return () => {
+      left = true;
+    };
+  }, [id, desk]);
+  useEffect(
+    () => () => {
+      if (open.current !== null) desk.layAway(open.current);
+      open.current = null;
+    },
+    [desk],
+  );
+  return store;
+}
+
+/** The address is that of the second version once the layout has become one. */
+function FollowsSecondVersion({ screen }: { readonly screen: LayoutRoute['screen'] }): null {
+  const id = useOpenLayout((state) => state.id);
+  useEffect(() => goTo({ screen, id }, { instead: true }), [screen, id]);
+  return null;
+}

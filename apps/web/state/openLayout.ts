@@ -1,0 +1,99 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { type Edit, type History, type Step, stepped } from '../../../src/editing/index.ts';
+import type { FileProblem } from '../../../src/files/index.ts';
+import { type Arrangement, arrange, checkLayout, type LayoutProblem } from '../../../src/layout/index.ts';
+import type { Trimmer } from '../../../src/trimming/index.ts';
+import type { Planner } from '../../planner/browserPlanner.ts';
+import { notPlanned, type Planned, planWith } from './planned.ts';
+import type { Saving, SavingState } from './saving.ts';
+
+/** The layout that lies open on the page, with all that follows from it. */
+export interface OpenLayout {
+  /** Its id on the shelf; another one once it has become a second version. */
+  readonly id: string;
+  readonly history: History;
+  readonly arrangement: Arrangement;
+  /** What its geometry and its papers' directions tell against it. */
+  readonly problems: readonly LayoutProblem[];
+  /** How it is cut, as far as that is known. */
+  readonly planned: Planned;
+  readonly saving: SavingState;
+  /** The part that was taken up, by its id; `null`: none. It may be gone from the pile. */
+  readonly taken: string | null;
+}
+
+/** The open layout and what can be done to it. */
+export interface OpenLayoutStore
+  extends Pick<StoreApi<OpenLayout>, 'getState' | 'getInitialState' | 'subscribe'> {
+  /**
+   * Does an edit, saves it and plans again. What would be wrong with the layout then, and nothing is done; or `null`.
+   * Edits of one name in `joins` that follow one another are undone as one.
+   */
+  make(edit: Edit, joins?: string | null): readonly FileProblem[] | null;
+  /** Undoes what was done last, or does again what was undone last; nothing where there is nothing. */
+  undo(): void;
+  redo(): void;
+  /** Takes a part up, or with `null` lays it down. */
+  take(part: string | null): void;
+  /** Saves now what could not be saved. */
+  saveAgain(): void;
+  /** Lays the layout away: nothing is planned for it any more. What is not saved yet is saved all the same. */
+  close(): void;
+}
+
+/** Opens a layout as it is on the shelf. */
+export function openLayout(
+  { history, trimmer }: { readonly history: History; readonly trimmer: Trimmer | null },
+  { saving, planner }: { readonly saving: Saving; readonly planner: Planner },
+): OpenLayoutStore {
+  const store = createStore<OpenLayout>(() => ({
+    id: saving.state().at.id,
+    ...workedOut(history),
+    planned: notPlanned,
+    saving: saving.state(),
+    taken: null,
+  }));
+  const unsubscribe = saving.subscribe(() => {
+    const state = saving.state();
+    store.setState({ saving: state, id: state.at.id });
+  });
+
+  const plans = planWith(planner, (planned) => store.setState({ planned }));
+  const plan = () => {
+    const { history: now, arrangement } = store.getState();
+    plans.plan({ layout: now.layout, arrangement, trimmer });
+  };
+  plan();
+
+  /** Does a step; what came of it is saved and planned. */
+  const go = (step: Step): readonly FileProblem[] | null => {
+    const before = store.getState().history;
+    const next = stepped(before, step);
+    if ('problems' in next) return next.problems;
+    if (next === before) return null;
+    store.setState(workedOut(next));
+    saving.add(step, next);
+    plan();
+    return null;
+  };
+
+  return {
+    getState: store.getState,
+    getInitialState: store.getInitialState,
+    subscribe: store.subscribe,
+    make: (edit, joins = null) => (edit.changes.length === 0 ? null : go({ kind: 'edit', edit, joins })),
+    undo: () => void go({ kind: 'undo' }),
+    redo: () => void go({ kind: 'redo' }),
+    take: (taken) => store.setState({ taken }),
+    saveAgain: () => saving.retry(),
+    close() {
+      unsubscribe();
+      plans.close();
+    },
+  };
+}
+
+function workedOut(history: History): Pick<OpenLayout, 'history' | 'arrangement' | 'problems'> {
+  const arrangement = arrange(history.layout);
+  return { history, arrangement, problems: checkLayout(history.layout, arrangement) };
+}

@@ -1,0 +1,28 @@
+import { createContext, useContext } from 'react';
+import type { Planner } from '../planner/browserPlanner.ts';
+import type { Desk } from './state/desk.ts';
+import type { Database } from './storage/database.ts';
+import type { Shelf } from './storage/shelf.ts';
+
+/** What the page does in the world: where things are kept, who plans, what time it is. */
+export interface World {
+  readonly database: Database;
+  readonly shelf: Shelf;
+  readonly planner: Planner;
+  readonly desk: Desk;
+  /** Milliseconds since 1970. */
+  now(): number;
+  /** An id that was never there before. */
+  newId(): string;
+}
+
+const WorldContext = createContext<World | null>(null);
+
+export const WorldProvider = WorldContext.Provider;
+
+/** The world of the page. */
+export function useWorld(): World {
+  const world = useContext(WorldContext);
+  if (world === null) throw new Error('The page is shown within its world');
+  return world;
+}
