@@ -52,6 +52,7 @@ describe('a layout as its file says it', () => {
       kind: 'cardstock',
       gsm: 270,
       thickness: 0.33 * mm,
+      colour: '#f4efdf',
       up: 'any',
       back: null,
       sheets: [
@@ -75,7 +76,7 @@ describe('a layout as its file says it', () => {
     });
     expect(layout.papers.get('meadow')).toMatchObject({
       up: 'one-way',
-      back: { name: 'Meadow stripe', up: 'two-way' },
+      back: { name: 'Meadow stripe', up: 'two-way', colour: '#b7c59a' },
       sheets: [{ margin: { ...notTorn, bottom: inch / 2 } }],
     });
     const sixteenth = inch / 16;
@@ -84,6 +85,7 @@ describe('a layout as its file says it', () => {
       kind: 'patterned',
       gsm: null,
       thickness: null,
+      colour: null,
       back: null,
       sheets: [{ margin: { left: sixteenth, right: sixteenth, top: sixteenth, bottom: sixteenth } }],
     });

@@ -14,7 +14,7 @@ import {
 } from '../layout/index.ts';
 import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
-import type { Paper, Price, SheetStock } from '../stash/index.ts';
+import type { Colour, Paper, Price, SheetStock } from '../stash/index.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { readFileText, tellable } from './fileText.ts';
 import { withoutForeignFields } from './foreignField.ts';
@@ -189,10 +189,19 @@ function paperOf(id: string, paper: PaperShape, lengths: Lengths, path: Path): P
     kind: paper.kind ?? null,
     gsm: paper.gsm ?? null,
     thickness: lengths.readOr(null, paper.thickness, [...path, 'thickness']),
+    colour: colourOf(paper.colour),
     up: paper.up ?? 'any',
-    back: paper.back === undefined ? null : { name: paper.back.name, up: paper.back.up ?? 'any' },
+    back:
+      paper.back === undefined
+        ? null
+        : { name: paper.back.name, up: paper.back.up ?? 'any', colour: colourOf(paper.back.colour) },
     sheets: paper.sheets.map((sheet, index) => sheetOf(sheet, lengths, [...path, 'sheets', index])),
   };
+}
+
+/** In small letters, however it was typed. */
+function colourOf(typed: string | undefined): Colour | null {
+  return typed?.toLowerCase() ?? null;
 }
 
 function sheetOf(sheet: PaperShape['sheets'][number], lengths: Lengths, path: Path): SheetStock {

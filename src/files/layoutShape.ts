@@ -42,6 +42,12 @@ function shapeIn(units: Units) {
       .boolean({ error: expecting('flag') })
       .optional()
       .meta({ description });
+  const colour = (description: string) =>
+    z
+      .string({ error: expecting('colour') })
+      .regex(colourForm, { error: expecting('colour') })
+      .optional()
+      .meta({ description });
   const edges = (range: 'positive' | 'not negative') => ({
     left: lengthText(units, range).optional(),
     right: lengthText(units, range).optional(),
@@ -154,10 +160,17 @@ function shapeIn(units: Units) {
       .optional()
       .meta({ description: 'Grammage in grams per square metre.' }),
     thickness: positive('How thick one sheet is.').optional(),
+    colour: colour('Its main colour: red, green and blue in hexadecimal, such as "#d9c7a3".'),
     up: up.optional(),
-    back: fields('back', { name: shownText(), up: up.optional() }).optional().meta({
-      description: 'The other side, seen when the sheet is turned over about its vertical axis.',
-    }),
+    back: fields('back', {
+      name: shownText(),
+      up: up.optional(),
+      colour: colour('The main colour of the other side.'),
+    })
+      .optional()
+      .meta({
+        description: 'The other side, seen when the sheet is turned over about its vertical axis.',
+      }),
     sheets: z.array(sheet, { error: expecting('sheets') }).meta({
       description: 'The sheets on hand.',
       maxItems: limits.sheets,
@@ -267,6 +280,8 @@ const pair = { low: 2, high: 2 };
 const gsm = { low: 1, high: 10_000 };
 /** Up to 9 digits, then up to 4 decimals after a point or a comma. */
 export const priceForm = /^\d{1,9}(?:[.,]\d{1,4})?$/;
+/** CSS Color's six digits for red, green and blue. */
+const colourForm = /^#[0-9A-Fa-f]{6}$/;
 const partIdForm = new RegExp(`^(?!(?:${faces.join('|')})$)${idForm.source.slice(1)}`);
 
 const shapes = { in: shapeIn('in'), mm: shapeIn('mm') };

@@ -63,7 +63,8 @@ function problemsOf(issue: z.core.$ZodIssue, above: Path, file: Json): FileProbl
       return [fileProblem('idMalformed', path, { found: excerpt(key) })];
     }
     case 'invalid_format':
-      if (expected.wanted === 'price') return [problem('fieldType', path, expected, shown)];
+      if (expected.wanted === 'price' || expected.wanted === 'colour')
+        return [problem('fieldType', path, expected, shown)];
       return [problem(isFace(found) ? 'idReserved' : 'idMalformed', path, expected, shown)];
     case 'invalid_value': {
       const meant =

@@ -354,7 +354,7 @@ describe('grain and direction', () => {
   test('a print with a direction that is freed to turn', () => {
     const papers = [
       paper('meadow', [], 'one-way'),
-      { ...paper('plain', []), back: { name: 'stripe', up: 'two-way' as const } },
+      { ...paper('plain', []), back: { name: 'stripe', up: 'two-way' as const, colour: null } },
     ];
     const freed = (more: Parameters<typeof part>[1]) =>
       found(layoutOf({ base: a2, papers, parts: [part('panel', { inset: inch('1/8'), ...more })] }));

@@ -105,7 +105,7 @@ describe('what is cut', () => {
   it('locks what has a direction on the side that is seen, unless told otherwise', () => {
     const doubleSided = {
       ...paper('bark', [{ size: twelve }], 'one-way'),
-      back: { name: 'Checks', up: 'any' as const },
+      back: { name: 'Checks', up: 'any' as const, colour: null },
     };
     const turnOf = (sketch: Parameters<typeof part>[1]) =>
       pieces({

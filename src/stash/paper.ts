@@ -11,6 +11,9 @@ export type PaperKind = string;
  */
 export type Price = number;
 
+/** `#rrggbb` in small letters, a colour of sRGB (CSS Color Module Level 4, section 5.2). */
+export type Colour = string;
+
 /** Sheets of one size of a paper. */
 export interface SheetStock {
   /** True size as measured, with the pattern upright. */
@@ -39,8 +42,10 @@ export interface Paper {
   /** Grammage in g/m². */
   readonly gsm: number | null;
   readonly thickness: Length | null;
+  /** The main colour of its front; `null`: nobody said. */
+  readonly colour: Colour | null;
   readonly up: Up;
   /** The other side of a double-sided paper, seen when the sheet is turned over about its vertical axis. */
-  readonly back: { readonly name: string; readonly up: Up } | null;
+  readonly back: { readonly name: string; readonly up: Up; readonly colour: Colour | null } | null;
   readonly sheets: readonly SheetStock[];
 }

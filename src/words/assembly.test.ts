@@ -91,7 +91,10 @@ test('a proof is claimed for all papers only where all are proved', () => {
 
 test('says which side shows and that a print lies sideways, where that can be got wrong', () => {
   const papers = new Map(layout.papers);
-  papers.set('meadow', { ...papers.get('meadow')!, back: { name: 'Ticking stripe', up: 'two-way' } });
+  papers.set('meadow', {
+    ...papers.get('meadow')!,
+    back: { name: 'Ticking stripe', up: 'two-way', colour: null },
+  });
   const extent = { by: 'size', width: inches(3), height: inches(1) } as const;
   const laid = (sketch: object) => {
     const parts = [part({ id: 'strip', name: 'Strip', papers: ['meadow'], extent, ...sketch })];
@@ -106,7 +109,7 @@ test('says which side shows and that a print lies sideways, where that can be go
 
 test('tells no side of a part that is dealt from several papers, unless it is the other side', () => {
   const papers = new Map(layout.papers);
-  papers.set('meadow', { ...papers.get('meadow')!, back: { name: 'Stripe', up: 'any' } });
+  papers.set('meadow', { ...papers.get('meadow')!, back: { name: 'Stripe', up: 'any', colour: null } });
   papers.set('bark', { ...papers.get('meadow')!, name: 'Bark', back: null });
   const extent = { by: 'size', width: inches(3), height: inches(1) } as const;
   const parts = [part({ id: 'strip', name: 'Strip', papers: ['meadow', 'bark'], extent })];

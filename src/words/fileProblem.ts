@@ -56,6 +56,7 @@ const wanted = {
   'paper-table': 'an object with one paper for each id',
   paper: 'an object that has "sheets"',
   back: 'an object such as { "name": "Stripe", "up": "two-way" }',
+  colour: 'a colour as # and six hexadecimal digits for red, green and blue, such as "#d9c7a3"',
   sheets: 'a list of sheets, each an object with "size" and "count"',
   sheet: 'an object with "size" and "count"',
   price: 'the price of one sheet as text, such as "0.35", with no more than 4 decimals',

@@ -15,7 +15,7 @@ test('stock reads as an order docket', () => {
     name: 'ivory',
     kind: 'cardstock',
     gsm: 270,
-    back: { name: 'Ticking', up: 'two-way' },
+    back: { name: 'Ticking', up: 'two-way', colour: null },
     sheets: [
       stock({ size: { width: inches(17, 2), height: inches(11) }, count: null, grain: 'height' }),
       stock({ size: size(5, 6), count: 1, scrap: true }),

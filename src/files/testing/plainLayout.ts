@@ -48,6 +48,7 @@ const plain = {
       kind: 'cardstock',
       gsm: 270,
       thickness: '0.33 mm',
+      colour: '#F4EFDF',
       up: 'any',
       sheets: [
         { size: ['8 1/2 in', '11 in'], count: null, price: '0.35', grain: 'height' },
@@ -59,7 +60,7 @@ const plain = {
       kind: 'patterned',
       gsm: 160,
       up: 'one-way',
-      back: { name: 'Meadow stripe', up: 'two-way' },
+      back: { name: 'Meadow stripe', up: 'two-way', colour: '#b7c59a' },
       sheets: [{ size: ['12 in', '12 in'], count: 2, margin: { bottom: '1/2 in' } }],
     },
     bark: {

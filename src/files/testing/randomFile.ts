@@ -119,6 +119,7 @@ function table(papers: readonly string[]): fc.Arbitrary<JsonObject> {
 
 function paper(): fc.Arbitrary<JsonObject> {
   const up = oneOf('any', 'one-way', 'two-way');
+  const colour = oneOf('#d9c7a3', '#000000', '#FFeedD');
   return fc.boolean().chain((priced) =>
     object({
       name: optional(shownText()),
@@ -126,7 +127,8 @@ function paper(): fc.Arbitrary<JsonObject> {
       gsm: optional(fc.oneof(fc.integer({ min: 1, max: 400 }), fc.constant(162.5))),
       thickness: optional(positive()),
       up,
-      back: optional(object({ name: shownText(), up })),
+      colour,
+      back: optional(object({ name: shownText(), up, colour })),
       sheets: fc.array(sheet(priced), { maxLength: 3 }),
     }),
   );

@@ -111,6 +111,7 @@ export function paper(
     kind: null,
     gsm: null,
     thickness: null,
+    colour: null,
     up,
     back: null,
     sheets: sheets.map((sheet) => ({

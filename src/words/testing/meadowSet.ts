@@ -95,7 +95,7 @@ export function size(width: number, height: number): Size {
 
 /** A paper with what is not said left unknown. */
 export function paper(given: Pick<Paper, 'id' | 'name' | 'sheets'> & Partial<Paper>): Paper {
-  return { kind: null, gsm: null, thickness: null, up: 'any', back: null, ...given };
+  return { kind: null, gsm: null, thickness: null, colour: null, up: 'any', back: null, ...given };
 }
 
 /** A stock of sheets with what is not said left unknown. */
