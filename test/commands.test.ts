@@ -248,6 +248,17 @@ describe('output', () => {
     expect(readdirSync(folder.path('clean'))).toEqual(['front.svg']);
   });
 
+  it('shows the papers in their colours when that is asked', async () => {
+    const coloursOf = async (...options: readonly string[]) =>
+      (await cardwright(['draw', example, '-o', '-', ...options])).out.match(/fill="#\w{6}"/g);
+    // Ivory, plum, the other side of bark, lanterns, white.
+    const papers = ['#f5eedc', '#7a4b67', '#dde3d2', '#efd394', '#fdfdfb'].map(
+      (colour) => `fill="${colour}"`,
+    );
+    expect(await coloursOf('--coloured')).toEqual(expect.arrayContaining(papers));
+    expect((await coloursOf())?.filter((colour) => papers.includes(colour))).toEqual([]);
+  });
+
   it('goes to standard output for -', async () => {
     const { out } = await cardwright(['draw', example, '-o', '-']);
     expect(out).toMatch(/<svg [^>]*width="4\.25in" height="5\.5in"/);

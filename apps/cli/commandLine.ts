@@ -276,6 +276,9 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .addOption(output('the SVG to write'))
     .addOption(new Option('--card <number>', 'which card of the set').default('1'))
     .addOption(new Option('--dimensions', 'with dimension lines round it, and whatever hangs over the card'))
+    .addOption(
+      new Option('--coloured', 'with each paper in its own colour; without it, black on light tints'),
+    )
     .action(async (file: string, options: DrawOptions) => {
       const { draw } = await import('./commands/draw.ts');
       answer(await draw(file, options, world));

@@ -6,18 +6,19 @@ import { frameOf, polyline, ringsOf } from './outline.ts';
  * The hatch by which the paper at this place in the layout's list (from 0) is told from the others.
  *
  * The first seven differ in pattern, the next seven are the same wider and turned, and so on. `turnDegrees` turns
- * it with its sheet; `ground` is the colour of the paper where it is known, else a light tint.
+ * it with its sheet; `ground` is the colour of the paper where it is known, else a light tint; `ink` is black unless
+ * said.
  */
 export function hatchFor(
   index: number,
-  options: { readonly turnDegrees?: number; readonly ground?: string } = {},
+  options: { readonly turnDegrees?: number; readonly ground?: string; readonly ink?: string } = {},
 ): Hatch {
   const round = Math.floor(index / family.length);
   const member = family[index % family.length]!;
   return {
     pattern: member.pattern,
     ground: options.ground ?? tints[index % tints.length]!,
-    ink: black,
+    ink: options.ink ?? black,
     turnDegrees: member.turnDegrees + 30 * round + (options.turnDegrees ?? 0),
     spacingPt: member.spacingPt * 1.5 ** (round % 3),
   };

@@ -1,6 +1,8 @@
 import {
   circle,
+  type Fill,
   type Frame,
+  frameOf,
   type Mark,
   outlineStroke,
   type PathStep,
@@ -11,11 +13,13 @@ import {
 } from '../drawing/index.ts';
 import type { ArrangedPart, Arrangement, Dealt, Face, Layout } from '../layout/index.ts';
 import { type Box, type Edge, pointsOf, zero } from '../measure/index.ts';
-import { hatchOf } from './matter.ts';
+import { hatchOf, type Manner, type Wearing } from './matter.ts';
 
 /** A piece of a part as it is drawn on a face. */
 export interface DrawnPiece {
   readonly part: ArrangedPart;
+  /** From 0, of the pieces of the part on a card. */
+  readonly piece: number;
   /** Its seen frame. */
   readonly frame: Frame;
   readonly path: readonly PathStep[];
@@ -30,23 +34,71 @@ export interface FaceRequest {
   readonly face: Face;
   /** Drawn length over true length. */
   readonly scale: number;
+  /** `printed` when absent. */
+  readonly manner?: Manner;
+}
+
+/** One face of a card, its top left corner at the origin, with everything on it apart, so that each can be taken up. */
+export interface DrawnFace {
+  /** The card itself. */
+  readonly ground: { readonly frame: Frame; readonly mark: Mark };
+  /** Bottom of the pile first; of a piece whose place is not known there is nothing. */
+  readonly pieces: readonly FacePiece[];
+  /** Round the card and all that hangs over it. */
+  readonly frame: Frame;
+}
+
+/** A piece on a drawn face. */
+export interface FacePiece {
+  /** The id of its part. */
+  readonly part: string;
+  /** From 0, of the pieces of the part on a card. */
+  readonly piece: number;
+  /** Its seen frame. */
+  readonly frame: Frame;
+  /** Its outline; a torn edge wanders. */
+  readonly path: readonly PathStep[];
+  readonly mark: Mark;
+}
+
+/** The face of a card, each piece apart. */
+export function drawnFace(request: FaceRequest): DrawnFace {
+  const { layout, arrangement, card, face, scale, manner = 'printed' } = request;
+  const frame = frameOfBox({ left: zero, top: zero, ...arrangement.card }, scale);
+  const ground: Mark = {
+    kind: 'path',
+    path: rectangle(frame),
+    fill: fillOf(layout, layout.base, card, { manner, side: sideOfBase(layout, face) }),
+    stroke: wideStroke,
+  };
+  const pieces = drawnPieces(request).map(({ part: { part }, piece, frame: own, path }): FacePiece => {
+    const turnDegrees = part.lies === 'sideways' ? 90 : 0;
+    const fill = fillOf(layout, part, card, { manner, side: part.side, turnDegrees });
+    return {
+      part: part.id,
+      piece,
+      frame: own,
+      path,
+      mark: { kind: 'path', path, fill, stroke: outlineStroke },
+    };
+  });
+  const frames = [frame, ...pieces.map((piece) => piece.frame)];
+  return {
+    ground: { frame, mark: ground },
+    pieces,
+    frame: frameOf(
+      frames.flatMap(({ xPt, yPt, widthPt, heightPt }) => [
+        { xPt, yPt },
+        { xPt: xPt + widthPt, yPt: yPt + heightPt },
+      ]),
+    ),
+  };
 }
 
 /** The face of a card with its parts in the order of the pile, its top left corner at the origin. */
 export function faceMarks(request: FaceRequest): readonly Mark[] {
-  const { layout, arrangement, card, scale } = request;
-  const ground = rectangle(frameOfBox({ left: zero, top: zero, ...arrangement.card }, scale));
-  return [
-    { kind: 'path', path: ground, fill: fillOf(layout, layout.base, card, 0), stroke: wideStroke },
-    ...drawnPieces(request).map(
-      ({ part: { part }, path }): Mark => ({
-        kind: 'path',
-        path,
-        fill: fillOf(layout, part, card, part.lies === 'sideways' ? 90 : 0),
-        stroke: outlineStroke,
-      }),
-    ),
-  ];
+  const { ground, pieces } = drawnFace(request);
+  return [ground.mark, ...pieces.map(({ mark }) => mark)];
 }
 
 /** Every piece whose place is known on that face, bottom of the pile first. */
@@ -54,14 +106,14 @@ export function drawnPieces({
   arrangement,
   face,
   scale,
-}: Omit<FaceRequest, 'layout' | 'card'>): readonly DrawnPiece[] {
+}: Omit<FaceRequest, 'layout' | 'card' | 'manner'>): readonly DrawnPiece[] {
   return arrangement.parts
     .filter((part) => part.face === face)
     .flatMap((part, place) =>
       part.pieces.flatMap(({ box }, index) => {
         if (box === null) return [];
         const frame = frameOfBox(box, scale);
-        return [{ part, frame, path: outlineOf(part, frame, scale, place * 97 + index) }];
+        return [{ part, piece: index, frame, path: outlineOf(part, frame, scale, place * 97 + index) }];
       }),
     );
 }
@@ -71,9 +123,16 @@ export function paperOfCard(dealt: Dealt, card: number): string | null {
   return dealt.papers[card % Math.max(1, dealt.papers.length)] ?? null;
 }
 
-function fillOf(layout: Layout, dealt: Dealt, card: number, turnDegrees: number) {
+/** Which side of its paper the base shows on a face: inside a fold, or on the back of a flat card, the other one. */
+export function sideOfBase({ base }: Layout, face: Face): 'front' | 'back' {
+  const other = base.fold === 'none' ? face === 'back' : face === 'inside';
+  return (base.side === 'front') === other ? 'back' : 'front';
+}
+
+/** What a dealt thing of that card is filled with: its paper, or white where it is bought. */
+export function fillOf(layout: Layout, dealt: Dealt, card: number, wearing: Wearing): Fill {
   const paper = paperOfCard(dealt, card);
-  return paper === null ? { colour: white } : { hatch: hatchOf(layout, paper, turnDegrees) };
+  return paper === null ? { colour: white } : { hatch: hatchOf(layout, paper, wearing) };
 }
 
 function outlineOf({ part }: ArrangedPart, frame: Frame, scale: number, seed: number): readonly PathStep[] {

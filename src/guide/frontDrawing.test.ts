@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { frameOf, ringsOf } from '../drawing/index.ts';
+import { frameOf, ringsOf, toneOn } from '../drawing/index.ts';
 import { plainTypeface } from '../drawing/testing/plainTypeface.ts';
 import { arrange } from '../layout/index.ts';
 import { pointsOf } from '../measure/index.ts';
+import type { Paper } from '../stash/index.ts';
 import { frontDrawing } from './frontDrawing.ts';
 import { tideSet } from './testing/sets.ts';
 import { cornersOf, drawnMarks, wordsIn } from './testing/walk.ts';
@@ -59,3 +60,40 @@ test('with dimensions the page holds them all, and they add up to the card', () 
   expect(wordsIn(page.marks)).toMatch(/4 1⁄4 in/);
   expect(wordsIn(page.marks)).toMatch(/5 1⁄2 in/);
 });
+
+test('in colour each paper lies under its own hatch in a tone of it, on the side that is seen', () => {
+  const papers = new Map(
+    [...layout.papers].map(([id, paper]) => [
+      id,
+      { ...paper, ...coloursOf[id as keyof typeof coloursOf] } as Paper,
+    ]),
+  );
+  const turned = layout.parts.map((part) =>
+    part.id === 'strip' ? { ...part, side: 'back' as const } : part,
+  );
+  const coloured = { ...layout, papers, parts: turned };
+  const fills = (manner: 'printed' | 'coloured', card = 0) =>
+    drawnMarks(frontDrawing(coloured, arrange(coloured), card, null, manner).marks).map(({ mark }) =>
+      mark.kind === 'path' && mark.fill !== undefined && 'hatch' in mark.fill ? mark.fill.hatch : null,
+    );
+  // Base, mat, panel (dealt in turn), moon (bought), strip (the other side of sand).
+  expect(fills('coloured').map((hatch) => hatch?.ground)).toEqual([
+    '#e8d9b5',
+    '#e8d9b5',
+    '#2a4a66',
+    undefined,
+    '#c46a4a',
+  ]);
+  expect(fills('coloured', 1)[2]?.ground).toBe('#ffffff');
+  expect(fills('coloured').map((hatch) => hatch?.pattern)).toEqual(
+    fills('printed').map((hatch) => hatch?.pattern),
+  );
+  expect(new Set(fills('printed').map((hatch) => hatch?.ink))).toEqual(new Set(['#000000', undefined]));
+  for (const hatch of fills('coloured')) if (hatch !== null) expect(hatch.ink).toBe(toneOn(hatch.ground));
+});
+
+const coloursOf = {
+  sand: { colour: '#e8d9b5', back: { name: 'Brick', up: 'any', colour: '#c46a4a' } },
+  tide: { colour: '#2a4a66' },
+  shell: {},
+} as const;

@@ -10,7 +10,7 @@ import {
 import { type Axis, type Length, lengthOfTicks, pointsOf, zero } from '../measure/index.ts';
 import { chainOf } from './chain.ts';
 import { type DrawnPiece, drawnPieces, faceMarks } from './face.ts';
-import { lengthIn, letterFor, type Matter, numberIn } from './matter.ts';
+import { lengthIn, letterFor, type Manner, type Matter, numberIn } from './matter.ts';
 
 /**
  * The front of one card of the set as a plate, with its parts lettered, the stops of all edges measured in
@@ -18,11 +18,21 @@ import { lengthIn, letterFor, type Matter, numberIn } from './matter.ts';
  */
 export function frontFigure(
   matter: Pick<Matter, 'layout' | 'arrangement' | 'showing' | 'typeface'>,
-  { card, scale, lettered }: { readonly card: number; readonly scale: number; readonly lettered: boolean },
+  {
+    card,
+    scale,
+    lettered,
+    manner = 'printed',
+  }: {
+    readonly card: number;
+    readonly scale: number;
+    readonly lettered: boolean;
+    readonly manner?: Manner;
+  },
 ): Row & { readonly widthPt: number } {
   const { layout, arrangement, showing, typeface } = matter;
   const { width, height } = arrangement.card;
-  const request = { layout, arrangement, card, face: 'base', scale } as const;
+  const request = { layout, arrangement, card, face: 'base', scale, manner } as const;
   const drawn = drawnPieces(request);
   const widePt = pointsOf(width) * scale;
   const highPt = pointsOf(height) * scale;

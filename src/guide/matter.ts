@@ -1,4 +1,4 @@
-import { type Hatch, hatchFor, type TextStyle, type Typeface } from '../drawing/index.ts';
+import { type Hatch, hatchFor, type TextStyle, type Typeface, toneOn, white } from '../drawing/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { type Length, type Size, showLength, showLengthWithUnit, showSize } from '../measure/index.ts';
 import type { Plan, StepStakes } from '../planning/index.ts';
@@ -32,11 +32,35 @@ export function letterFor(layout: Layout, id: string): string {
   return letterOf(index);
 }
 
+/**
+ * How paper is drawn: `printed`, black hatches over the lightest of tints, which any printer does justice to; or
+ * `coloured`, each in its own colour under the same hatch in a tone of it, so that colour is never alone.
+ */
+export type Manner = 'printed' | 'coloured';
+
+/** How one side of a paper is drawn. */
+export interface Wearing {
+  /** `printed` when absent. */
+  readonly manner?: Manner;
+  /** `front` when absent; only `coloured` tells them apart. */
+  readonly side?: 'front' | 'back';
+  /** 0 when absent. */
+  readonly turnDegrees?: number;
+}
+
 /** The hatch by which a paper of the layout is known throughout. */
-export function hatchOf(layout: Layout, paper: string, turnDegrees = 0): Hatch {
-  const index = [...layout.papers.keys()].indexOf(paper);
-  assert(index >= 0, 'Only papers of the layout are drawn', { paper });
-  return hatchFor(index, { turnDegrees });
+export function hatchOf(layout: Layout, id: string, wearing: Wearing = {}): Hatch {
+  const index = [...layout.papers.keys()].indexOf(id);
+  assert(index >= 0, 'Only papers of the layout are drawn', { paper: id });
+  const { manner = 'printed', side = 'front', turnDegrees = 0 } = wearing;
+  if (manner === 'printed') return hatchFor(index, { turnDegrees });
+  const ground = colourOf(paperOf(layout, id), side);
+  return hatchFor(index, { turnDegrees, ground, ink: toneOn(ground) });
+}
+
+/** The colour of one side; a paper that nothing is said of is white, and one with no other side has the same on both. */
+function colourOf({ colour, back }: Paper, side: 'front' | 'back'): string {
+  return (side === 'back' && back !== null ? back.colour : colour) ?? white;
 }
 
 /** The paper with that id. */

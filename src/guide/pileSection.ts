@@ -1,18 +1,16 @@
-import {
-  black,
-  type Fill,
-  fineStroke,
-  type Mark,
-  outlineStroke,
-  type Row,
-  rectangle,
-  type Typeface,
-  white,
-} from '../drawing/index.ts';
+import { black, fineStroke, type Mark, type Row, type Typeface } from '../drawing/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
-import { type Axis, type Box, type Length, lengthOfTicks, pointsOf, sum, zero } from '../measure/index.ts';
-import { hatchOf, letterFor } from './matter.ts';
-import { thicknessOfDealt, usualFoam } from './thickness.ts';
+import { type Axis, pointsOf } from '../measure/index.ts';
+import { letterFor } from './matter.ts';
+import {
+  cutPile,
+  type DrawnLayer,
+  drawnLayer,
+  highestPt,
+  type Layer,
+  nameOfPaper,
+  thickening,
+} from './pileLayers.ts';
 
 /** A section and what its caption has to say. */
 export interface PileSection extends Row {
@@ -41,65 +39,29 @@ export function pileSection(
   }: { readonly layout: Layout; readonly arrangement: Arrangement; readonly typeface: Typeface },
   widthPt: number,
 ): PileSection {
-  const layers = layersOf(layout, arrangement);
-  const cut = bestCut(layers);
-  const met = layers.filter((layer) => meets(layer, cut));
-  const missed = [...new Set(layers.map(({ letter }) => letter))].filter(
-    (letter) => !met.some((layer) => layer.letter === letter),
-  );
-
-  const scale = Math.min(0.75, (widthPt - tagRoomPt) / pointsOf(arrangement.card[cut.along]));
-  const highest = Math.max(...met.map(({ top }) => pointsOf(top)));
-  const thickened = Math.max(1, Math.min(8, Math.floor(110 / highest)));
+  const cut = cutPile({ layout, arrangement, card: 0, face: 'base' });
+  const { along, met, missed } = cut;
+  const cardPt = pointsOf(arrangement.card[along]);
+  const scale = Math.min(0.75, (widthPt - tagRoomPt) / cardPt);
+  const highest = highestPt(met);
+  const thickened = thickening(highest, { times: 8, heightPt: 110 });
   const foot = 12 + Math.max(highest * thickened, met.length * tagLeadingPt);
-  const up = (height: Length) => foot - pointsOf(height) * thickened;
-  const [start, length] = cut.along === 'width' ? (['left', 'width'] as const) : (['top', 'height'] as const);
-
-  const marks: Mark[] = [];
-  for (const { box, fill, from, to, top } of met) {
-    const xPt = pointsOf(box[start]) * scale;
-    const wide = pointsOf(box[length]) * scale;
-    if (to > from) {
-      // Foam a little inside the edges.
-      const inset = Math.min(6, wide / 5);
-      marks.push({
-        kind: 'path',
-        path: rectangle({
-          xPt: xPt + inset,
-          yPt: up(to),
-          widthPt: wide - 2 * inset,
-          heightPt: up(from) - up(to),
-        }),
-        fill: { colour: white },
-        stroke: { ...fineStroke, dashPt: [1.5, 1.5] },
-      });
-    }
-    marks.push({
-      kind: 'path',
-      path: rectangle({ xPt, yPt: up(top), widthPt: wide, heightPt: up(to) - up(top) }),
-      fill,
-      stroke: outlineStroke,
-    });
-  }
-  marks.push(
-    ...tags(met, {
-      up,
-      scale,
-      start,
-      length,
-      foot,
-      typeface,
-      cardPt: pointsOf(arrangement.card[cut.along]) * scale,
-    }),
-  );
+  const drawn = met.map((layer) => ({
+    ...layer,
+    ...drawnLayer(layer, { along, scale, thickened, foot }),
+    tag: nameOfPaper(layout, layer.paper),
+  }));
   return {
     heightPt: foot + 4,
-    marks,
-    along: cut.along,
-    widthPt: pointsOf(arrangement.card[cut.along]) * scale + tagRoomPt,
+    marks: [
+      ...drawn.flatMap(({ marks }) => marks),
+      ...tags(drawn, { foot, cardPt: cardPt * scale, typeface }),
+    ],
+    along,
+    widthPt: cardPt * scale + tagRoomPt,
     thickened,
-    estimated: layers.some((layer) => layer.estimated),
-    missed,
+    estimated: [...met, ...cut.unmet].some((layer) => layer.estimated),
+    missed: missed.map((part) => letterFor(layout, part)),
   };
 }
 
@@ -107,124 +69,17 @@ const tagRoomPt = 150;
 const tagLeadingPt = 12;
 const tagPt = 8.5;
 
-/** One piece of the pile: foam from `from` to `to` (of no height where there is none), then paper up to `top`. */
-interface Layer {
-  readonly letter: string;
-  readonly tag: string;
-  readonly box: Box;
-  readonly fill: Fill;
-  readonly from: Length;
-  readonly to: Length;
-  readonly top: Length;
-  readonly estimated: boolean;
-}
-
-function layersOf(layout: Layout, { card, parts }: Arrangement): readonly Layer[] {
-  const base = thicknessOfDealt(layout, layout.base);
-  const front: Box = { left: zero, top: zero, ...card };
-  const layers: Layer[] = [
-    layerOf(layout, 'base', layout.base.papers[0], front, {
-      from: zero,
-      to: zero,
-      top: base.length,
-      estimated: base.estimated,
-    }),
-  ];
-  for (const { part, face, pieces } of parts) {
-    if (face !== 'base') continue;
-    const own = thicknessOfDealt(layout, part);
-    const raised = part.adhere === 'raised';
-    for (const { box } of pieces) {
-      if (box === null) continue;
-      const from = lengthOfTicks(
-        Math.max(...layers.filter((layer) => overlap(layer.box, box)).map(({ top }) => top), 0),
-      );
-      const to = sum(from, raised ? usualFoam : zero);
-      layers.push(
-        layerOf(layout, part.id, part.papers[0], box, {
-          from,
-          to,
-          top: sum(to, own.length),
-          estimated: own.estimated || raised,
-        }),
-      );
-    }
-  }
-  return layers;
-}
-
-function layerOf(
-  layout: Layout,
-  id: string,
-  paper: string | undefined,
-  box: Box,
-  heights: Pick<Layer, 'from' | 'to' | 'top' | 'estimated'>,
-): Layer {
-  const name = paper === undefined ? 'bought' : (layout.papers.get(paper)?.name ?? paper);
-  return {
-    letter: letterFor(layout, id),
-    tag: name,
-    box,
-    fill: paper === undefined ? { colour: white } : { hatch: hatchOf(layout, paper) },
-    ...heights,
-  };
-}
-
-interface Cut {
-  /** What runs along the cut. */
-  readonly along: Axis;
-  readonly at: number;
-}
-
-/** The straight cut through the card, across or down, that meets most pieces; across where they are equal. */
-function bestCut(layers: readonly Layer[]): Cut {
-  let best: Cut = { along: 'width', at: 0 };
-  let most = -1;
-  for (const along of ['width', 'height'] as const) {
-    for (const { box } of layers) {
-      const cut = { along, at: along === 'width' ? box.top + box.height / 2 : box.left + box.width / 2 };
-      const met = layers.filter((layer) => meets(layer, cut)).length;
-      if (met > most) [best, most] = [cut, met];
-    }
-  }
-  return best;
-}
-
-function meets({ box }: Layer, { along, at }: Cut): boolean {
-  return along === 'width'
-    ? at > box.top && at < box.top + box.height
-    : at > box.left && at < box.left + box.width;
-}
-
-function overlap(one: Box, other: Box): boolean {
-  return (
-    one.left < other.left + other.width &&
-    other.left < one.left + one.width &&
-    one.top < other.top + other.height &&
-    other.top < one.top + one.height
-  );
-}
-
 /** Letter and paper of every layer in a column to the right, lowest layer lowest, a fine line to each. */
 function tags(
-  layers: readonly Layer[],
-  at: {
-    readonly up: (height: Length) => number;
-    readonly scale: number;
-    readonly start: 'left' | 'top';
-    readonly length: 'width' | 'height';
-    readonly foot: number;
-    readonly cardPt: number;
-    readonly typeface: Typeface;
-  },
+  layers: readonly (Layer & DrawnLayer & { readonly tag: string })[],
+  at: { readonly foot: number; readonly cardPt: number; readonly typeface: Typeface },
 ): readonly Mark[] {
   const inOrder = [...layers].sort((a, b) => a.top - b.top);
   let lowest = at.foot + tagLeadingPt - 4;
-  return inOrder.flatMap(({ letter, tag, box, to, top }): readonly Mark[] => {
-    const middle = (at.up(to) + at.up(top)) / 2;
+  return inOrder.flatMap(({ letter, tag, frame }): readonly Mark[] => {
+    const middle = frame.yPt + frame.heightPt / 2;
     const yPt = Math.min(middle, lowest - tagLeadingPt);
     lowest = yPt;
-    const end = pointsOf(lengthOfTicks(box[at.start] + box[at.length])) * at.scale;
     const xPt = at.cardPt + 26;
     const label = (text: string, from: number, weight: 'regular' | 'semibold'): Mark => ({
       kind: 'text',
@@ -238,7 +93,7 @@ function tags(
     return [
       {
         kind: 'line',
-        from: { xPt: end, yPt: middle },
+        from: { xPt: frame.xPt + frame.widthPt, yPt: middle },
         to: { xPt: at.cardPt + 10, yPt: middle },
         stroke: fineStroke,
       },

@@ -1,4 +1,4 @@
-import type { Dealt, Layout } from '../layout/index.ts';
+import type { Layout } from '../layout/index.ts';
 import { type Length, lengthOfTicks, millimetres, ticksPerMillimetre } from '../measure/index.ts';
 import type { Paper } from '../stash/index.ts';
 
@@ -25,9 +25,9 @@ export function thicknessOf(paper: Paper): Thickness {
   return { length: usual[paper.kind ?? ''] ?? usual.other, estimated: true };
 }
 
-/** The thickness of what is dealt to a card; things that are bought are taken as cardstock. */
-export function thicknessOfDealt(layout: Layout, dealt: Dealt): Thickness {
-  const paper = layout.papers.get(dealt.papers[0] ?? '');
+/** The thickness of a paper of the layout; things that are bought (`null`) are taken as cardstock. */
+export function thicknessOfPaper(layout: Layout, id: string | null): Thickness {
+  const paper = layout.papers.get(id ?? '');
   return paper === undefined ? { length: usual.cardstock, estimated: true } : thicknessOf(paper);
 }
 

@@ -9,6 +9,7 @@ export interface DrawOptions {
   readonly output: string;
   readonly card: string;
   readonly dimensions?: boolean;
+  readonly coloured?: boolean;
 }
 
 /** `cardwright draw`: one card's finished front as SVG at its physical size. */
@@ -28,6 +29,7 @@ export async function draw(file: string, options: DrawOptions, world: World): Pr
     arrangement,
     card - 1,
     options.dimensions ? { units: layout.units, typeface: await openTypeface(world) } : null,
+    options.coloured ? 'coloured' : 'printed',
   );
   await world.write(options.output, svgOf(page, { units: layout.units, title: layout.title }), {
     not: [file],
