@@ -11,24 +11,17 @@ import {
   setParagraph,
   stackOf,
 } from '../drawing/index.ts';
-import type { Length } from '../measure/index.ts';
-import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
-import { describeSteps, type Step, type StepDescription } from '../trimming/index.ts';
 import {
   docketOf,
   effortSentence,
   leftoverSentences,
-  measuredFrom,
   planSentence,
   type StepWords,
   slackSentences,
-  stepWords,
-  tableOf,
-  type Workpiece,
 } from '../words/index.ts';
-import { hatchOf, lengthIn, letterFor, type Matter, sizeIn } from './matter.ts';
-import { type PicturedStep, type PictureManner, pictureScale, stepPicture } from './stepPicture.ts';
+import { type CuttingPicture, cuttingPictures } from './cuttingPictures.ts';
+import type { Matter } from './matter.ts';
 
 /** Everything that is cut from one paper: its docket, what it comes to, each setting drawn and said, what is left. */
 export function cuttingPages(matter: Matter, paper: Paper, stepsBefore: SittingCount): readonly Block[] {
@@ -105,46 +98,19 @@ function numeralPt({ plan, styles, typeface }: Matter): number {
 }
 
 function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readonly Block[] {
-  const { plan, layout, trimmer, showing, widthPt } = matter;
-  const table = tableOf(plan);
-  const words = stepWords(plan, { layout, trimmer, stakes: matter.stakes }, showing);
-  const sheets = new Map(plan.sheets.map(({ id, size }) => [id, size]));
-  const descriptions = describeSteps(plan.steps, sheets);
-  const own = plan.steps.flatMap((step, index) => {
-    const said = words[index];
-    const described = descriptions[index];
-    assert(said !== undefined && described !== undefined, 'Every step is said and described', { step });
-    return said.paper === paper.id
-      ? [{ words: said, pictured: pictured(step, described, table, matter) }]
-      : [];
-  });
-
+  const { widthPt } = matter;
   // In large print the picture stands under the words, its numbers as large as they are.
   const magnification = matter.styles.body.sizePt < largePrintPt ? 1 : matter.styles.body.sizePt / usualPt;
   const large = magnification > 1;
   const numeral = numeralPt(matter);
   const picturePt = large ? (widthPt - numeral) / magnification : (widthPt - numeral - gutterPt) * 0.52;
-  // The words beside it say where a length is rounded.
-  const length = (of: Length) => lengthIn(showing)(of).replace('about ', '');
-  const manner: PictureManner = {
-    typeface: matter.typeface,
-    scale: pictureScale(
-      own.map((step) => step.pictured),
-      { widthPt: picturePt, heightPt: large ? 60 : 150 },
-      { typeface: matter.typeface, length },
-    ),
-    hatch: hatchOf(layout, paper.id),
-    directed: paper.up !== 'any',
-    measuringEdge: trimmer?.measuringEdge ?? 'left',
-    length,
-    size: (size) => sizeIn(showing)(size).replaceAll('about ', ''),
-  };
+  const steps = cuttingPictures(matter, paper, { widthPt: picturePt, heightPt: large ? 60 : 150 });
   return [
     {
       role: 'list',
       beforePt: 8,
-      content: own.flatMap(({ words: said, pictured: step }): Block[] => {
-        const rest = sittingBreak(matter, step.passes, sitting);
+      content: steps.flatMap(({ words, passes, says, picture }): Block[] => {
+        const rest = sittingBreak(matter, passes, sitting);
         return [
           ...(rest === null ? [] : [rest]),
           {
@@ -152,46 +118,13 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
             together: true,
             beforePt: 6,
             content: large
-              ? largeRows(matter, said, stepPicture(step, manner, picturePt), magnification)
-              : [stepRow(matter, said, stepPicture(step, manner, picturePt), picturePt)],
+              ? largeRows(matter, words, { says, picture }, magnification)
+              : [stepRow(matter, words, { says, picture }, picturePt)],
           },
         ];
       }),
     },
   ];
-}
-
-/** What a picture shows of a step. */
-function pictured(
-  step: Step,
-  described: StepDescription,
-  table: ReadonlyMap<string, Workpiece>,
-  { layout, plan, trimmer }: Matter,
-): PicturedStep {
-  const given = step.gives.flat().flatMap((id) => table.get(id) ?? []);
-  const letterOf = (id: string | null | undefined): string | null => {
-    const goes = id === null || id === undefined ? undefined : table.get(id)?.goes;
-    if (goes?.kind !== 'finished') return null;
-    const piece = plan.pieces.find((candidate) => candidate.id === goes.piece);
-    return piece === undefined ? null : letterFor(layout, piece.part);
-  };
-  const rest = step.rest[0] ?? null;
-  return {
-    size: described.size,
-    axis: described.axis,
-    from: measuredFrom(step, given, trimmer?.measuringEdge ?? 'left'),
-    set: described.set,
-    dial: step.dial ?? null,
-    otherSide: step.otherSide ?? false,
-    repeat: described.repeat,
-    rest: described.rest,
-    restLeft: rest !== null && table.get(rest)?.goes.kind === 'leftover',
-    letters: (step.gives[0] ?? []).map(letterOf),
-    restLetter: letterOf(rest),
-    passes: described.passes,
-    workpieces: described.workpieces,
-    noun: step.take.every((id) => table.get(id)?.from.kind === 'sheet') ? 'sheet' : 'piece',
-  };
 }
 
 /** From this size of text on, print counts as large. */
@@ -200,7 +133,12 @@ const largePrintPt = 14;
 const usualPt = 10.5;
 
 /** A step: its number, what is said of it, and its picture to the right. */
-function stepRow(matter: Matter, words: StepWords, picture: Row, picturePt: number): Row {
+function stepRow(
+  matter: Matter,
+  words: StepWords,
+  { says, picture }: Pick<CuttingPicture, 'says' | 'picture'>,
+  picturePt: number,
+): Row {
   const numeral = numeralPt(matter);
   const textPt = matter.widthPt - numeral - gutterPt - picturePt;
   return underlined(
@@ -208,13 +146,18 @@ function stepRow(matter: Matter, words: StepWords, picture: Row, picturePt: numb
     besideOf([
       { xPt: 0, row: numeralRow(matter, words) },
       { xPt: numeral, row: saidRow(matter, words, textPt) },
-      { xPt: numeral + textPt + gutterPt, row: figureRow(words, picture) },
+      { xPt: numeral + textPt + gutterPt, row: figureRow(says, picture) },
     ]),
   );
 }
 
 /** A step in large print: its number and what is said of it, and its picture below. */
-function largeRows(matter: Matter, words: StepWords, picture: Row, magnification: number): readonly Row[] {
+function largeRows(
+  matter: Matter,
+  words: StepWords,
+  { says, picture }: Pick<CuttingPicture, 'says' | 'picture'>,
+  magnification: number,
+): readonly Row[] {
   const numeral = numeralPt(matter);
   const large: Row = {
     heightPt: picture.heightPt * magnification,
@@ -225,7 +168,7 @@ function largeRows(matter: Matter, words: StepWords, picture: Row, magnification
       { xPt: 0, row: numeralRow(matter, words) },
       { xPt: numeral, row: saidRow(matter, words, matter.widthPt - numeral) },
     ]),
-    underlined(matter, besideOf([{ xPt: numeral, row: figureRow(words, large) }])),
+    underlined(matter, besideOf([{ xPt: numeral, row: figureRow(says, large) }])),
   ];
 }
 
@@ -267,8 +210,8 @@ function numeralRow({ styles }: Matter, words: StepWords): Row {
   return { heightPt: 0, marks: [numeral] };
 }
 
-function figureRow(words: StepWords, picture: Row): Row {
-  const figure = groupOf({ role: 'figure', says: pictureSays(words), content: [] }, picture.marks);
+function figureRow(says: string, picture: Row): Row {
+  const figure = groupOf({ role: 'figure', says, content: [] }, picture.marks);
   return { heightPt: picture.heightPt, marks: [figure] };
 }
 
@@ -286,10 +229,6 @@ function underlined({ widthPt }: Matter, row: Row): Row {
       },
     ],
   };
-}
-
-function pictureSays({ step, set, lay, cut, rest }: StepWords): string {
-  return [`Picture of step ${step}.`, set, lay, cut, rest].filter((sentence) => sentence !== '').join(' ');
 }
 
 /** Where a person who cuts only so much at a time had better stop; `null` where she goes on. */

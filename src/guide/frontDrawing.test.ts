@@ -3,7 +3,6 @@ import { frameOf, ringsOf, toneOn } from '../drawing/index.ts';
 import { plainTypeface } from '../drawing/testing/plainTypeface.ts';
 import { arrange } from '../layout/index.ts';
 import { pointsOf } from '../measure/index.ts';
-import type { Paper } from '../stash/index.ts';
 import { frontDrawing } from './frontDrawing.ts';
 import { tideSet } from './testing/sets.ts';
 import { cornersOf, drawnMarks, wordsIn } from './testing/walk.ts';
@@ -63,10 +62,7 @@ test('with dimensions the page holds them all, and they add up to the card', () 
 
 test('in colour each paper lies under its own hatch in a tone of it, on the side that is seen', () => {
   const papers = new Map(
-    [...layout.papers].map(([id, paper]) => [
-      id,
-      { ...paper, ...coloursOf[id as keyof typeof coloursOf] } as Paper,
-    ]),
+    [...layout.papers].map(([id, paper]) => [id, { ...paper, ...coloursOf[id as keyof typeof coloursOf] }]),
   );
   const turned = layout.parts.map((part) =>
     part.id === 'strip' ? { ...part, side: 'back' as const } : part,

@@ -1,2 +1,16 @@
+export {
+  type CuttingMatter,
+  type CuttingPicture,
+  cuttingPictures,
+} from './cuttingPictures.ts';
+export { type DrawnFace, drawnFace, type FacePiece, type FaceRequest } from './face.ts';
 export { frontDrawing } from './frontDrawing.ts';
 export { type GuideRequest, guideOf } from './guide.ts';
+export { letterFor, type Manner } from './matter.ts';
+export {
+  type PileDrawing,
+  type PileDrawingRequest,
+  type PileLayer,
+  type PileTag,
+  pileDrawing,
+} from './pileDrawing.ts';

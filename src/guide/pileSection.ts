@@ -11,6 +11,7 @@ import {
   nameOfPaper,
   thickening,
 } from './pileLayers.ts';
+import { shortened } from './shortened.ts';
 
 /** A section and what its caption has to say. */
 export interface PileSection extends Row {
@@ -104,17 +105,7 @@ function tags(
         stroke: fineStroke,
       },
       label(letter, xPt, 'semibold'),
-      label(shortened(tag, tagRoomPt - 46, at.typeface), xPt + 16, 'regular'),
+      label(shortened(tag, tagRoomPt - 46, { sizePt: tagPt, typeface: at.typeface }), xPt + 16, 'regular'),
     ];
   });
-}
-
-/** As much of the text as fits, with an ellipsis where it is cut. */
-function shortened(text: string, widthPt: number, typeface: Typeface): string {
-  if (typeface.widthPt(text, tagPt, 'regular') <= widthPt) return text;
-  const characters = [...text];
-  while (characters.length > 1 && typeface.widthPt(`${characters.join('')}…`, tagPt, 'regular') > widthPt) {
-    characters.pop();
-  }
-  return `${characters.join('')}…`;
 }
