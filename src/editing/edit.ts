@@ -22,7 +22,12 @@ export interface Edit {
 export function settingOf(file: SavedLayout, path: Path, value: Json | undefined): Edit {
   const before = valueAt(file, path);
   return {
-    told: { what: 'set', ...ownerOf(file, path), from: textOf(before), to: textOf(value) },
+    told: {
+      what: 'set',
+      ...ownerOf(file, path),
+      from: shownAt(file, path, before),
+      to: shownAt(file, path, value),
+    },
     changes: changesTo(file, path, value),
   };
 }
@@ -138,8 +143,33 @@ function nameOf({ name, id }: JsonObject): string {
   return typeof name === 'string' ? name : typeof id === 'string' ? id : '';
 }
 
-/** A value as a sentence shows it: a text as it is, `null` for nothing, else as JSON. */
-function textOf(value: Json | undefined): string | null {
-  if (value === undefined || value === null) return null;
-  return typeof value === 'string' ? value : JSON.stringify(value);
+/**
+ * A value as a sentence shows it: a text as it is, `null` for nothing, else as JSON; parts and papers by their names.
+ * What a part lies on is the front where nothing is said.
+ */
+function shownAt(file: SavedLayout, path: Path, value: Json | undefined): string | null {
+  const field = path[2];
+  const shown = value === undefined && path.length === 3 && field === 'on' ? 'base' : value;
+  if (shown === undefined) return null;
+  const named = namedIn(file, path, shown);
+  return typeof named === 'string' ? named : JSON.stringify(named);
+}
+
+/** The value with the names of parts and papers in place of their ids. */
+function namedIn(file: SavedLayout, path: Path, value: Json): Json {
+  const field = path.findLast((key) => typeof key === 'string');
+  if (isList(value)) return value.map((one, index) => namedIn(file, [...path, index], one));
+  if (isObject(value)) {
+    return Object.fromEntries(
+      Object.entries(value).map(([name, one]) => [name, namedIn(file, [...path, name], one)]),
+    );
+  }
+  if (typeof value !== 'string' || (path[0] !== 'parts' && path[0] !== 'base')) return value;
+  if (field === 'paper') {
+    const paper = valueAt(file, ['papers', value]);
+    return isObject(paper) ? nameOf({ id: value, ...paper }) : value;
+  }
+  if (field !== 'on' && !neighbours.some((neighbour) => neighbour === field)) return value;
+  const part = partsOf(file).find(({ id }) => id === value);
+  return part === undefined ? value : nameOf(part);
 }

@@ -75,7 +75,7 @@ describe('an edit', () => {
     );
     expect(told((file) => settingOf(file, ['cards'], 12))).toBe('The set: cards 12 instead of 10.');
     expect(told((file) => settingOf(file, ['base', 'fold'], 'top'))).toBe(
-      'The base: fold top instead of left.',
+      'The base: fold at the top instead of at the side.',
     );
     expect(told((file) => settingOf(file, ['parts', 1, 'torn', 'right'], '1/2'))).toBe(
       'Panel: torn on the right 1/2.',

@@ -8,7 +8,7 @@ export type EditTold =
       readonly of: EditOwner;
       /** The field, as a path below what it belongs to: `size[0]`, `place.left`, `cards`. */
       readonly field: string;
-      /** As they were typed; `null`: nothing. */
+      /** As they were typed, or as JSON, with the names of parts and papers for their ids; `null`: nothing. */
       readonly from: string | null;
       readonly to: string | null;
     }
@@ -33,7 +33,7 @@ export function editSentence(told: EditTold): string {
   switch (told.what) {
     case 'set': {
       const owner = 'name' in told.of ? told.of.name : ownerWords[told.of.kind];
-      return `${capital(owner)}: ${fieldWords(told.field)} ${changeOf(told.from, told.to)}.`;
+      return `${capital(owner)}: ${changeWords(told.field, told.from, told.to)}.`;
     }
     case 'part added':
       return `${capital(told.name)} laid on the pile.`;
@@ -67,29 +67,193 @@ function movedWords({
 
 const ownerWords = { set: 'the set', base: 'the base' } as const;
 
-function changeOf(from: string | null, to: string | null): string {
-  if (to === null) return from === null ? 'left out' : `left out (it was ${from})`;
-  return from === null ? to : `${to} instead of ${from}`;
+function changeWords(field: string, from: string | null, to: string | null): string {
+  const label = fieldWords(field) ?? field;
+  if (isFlag(field)) return to === 'true' ? label : `not ${label}`;
+  const [was, is] = [from, to].map((text) => (text === null ? null : valueWords(field, text)));
+  if (is === null || is === undefined)
+    return was === null ? `${label} left out` : `${label} left out (it was ${was})`;
+  return was === null || was === undefined ? `${label} ${is}` : `${label} ${is} instead of ${was}`;
 }
 
-/** What people call a field; one without a word of its own by its path. */
-function fieldWords(field: string): string {
-  return words[field.replace(/^place\[\d+\]/, 'place')] ?? field;
+function isFlag(field: string): boolean {
+  return field === 'dieCut' || field === 'stamped' || field.endsWith('.scrap');
+}
+
+/** What people call a field of a layout, by its path below what it belongs to; `null`: it has no word of its own. */
+export function fieldWords(field: string): string | null {
+  const sheet = /^sheets\[(?<index>\d+)\](?:\.(?<rest>.+))?$/.exec(field)?.groups;
+  if (sheet !== undefined) {
+    const own = sheet.rest === undefined ? 'sheets' : sheetWords[sheet.rest];
+    if (own === undefined) return null;
+    return Number(sheet.index) === 0 ? own : `sheets no. ${Number(sheet.index) + 1}, ${own}`;
+  }
+  const piece = /^place\[(?<index>\d+)\](?<rest>.*)$/.exec(field)?.groups;
+  if (piece !== undefined) {
+    const own = words[`place${piece.rest}`];
+    return own === undefined ? null : `piece ${Number(piece.index) + 1}, ${own}`;
+  }
+  const room = /^room\.(?<name>\w+)(?:\[(?<end>[01])\])?$/.exec(field)?.groups;
+  if (room !== undefined) {
+    const end = { 0: 'least ', 1: 'most ' }[room.end ?? ''] ?? '';
+    return roomNames.includes(room.name!) ? `${end}room for ${placeName(room.name!)}` : null;
+  }
+  return words[field.replace(/^paper\[\d+\]$/, 'paper')] ?? null;
+}
+
+const roomNames: readonly string[] = [
+  'width',
+  'height',
+  'diameter',
+  'inset',
+  'gap',
+  'left',
+  'right',
+  'top',
+  'bottom',
+];
+
+function placeName(name: string): string {
+  return name in edgeWords ? `the distance ${edgeWords[name]}` : `the ${name}`;
+}
+
+const edgeWords: Readonly<Record<string, string>> = {
+  left: 'from the left',
+  right: 'from the right',
+  top: 'from the top',
+  bottom: 'from the bottom',
+};
+
+/** A value as a sentence says it: trade words for those of the file, pairs and lists written out. */
+function valueWords(field: string, text: string): string {
+  const known = valuesOf(field)[text];
+  if (known !== undefined) return known;
+  const value = jsonOf(text);
+  if (value === null) return text;
+  return listOrFields(field, value);
+}
+
+function valuesOf(field: string): Readonly<Record<string, string>> {
+  if (/^paper(?:\[|$)/.test(field)) return { null: 'none (bought)' };
+  if (field.endsWith('.count')) return { null: 'as many as needed' };
+  return values[field.replace(/^back\./, '')] ?? {};
+}
+
+const values: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  on: { base: 'the front', inside: 'the inside', back: 'the back' },
+  fold: { left: 'at the side', top: 'at the top', none: 'none' },
+  units: { in: 'inches', mm: 'millimetres' },
+  up: { any: 'any way up', 'one-way': 'one way up', 'two-way': 'two ways up' },
+  room: { none: 'none' },
+};
+
+type Told = readonly unknown[] | Readonly<Record<string, unknown>>;
+
+/** The list or object that a text is the JSON of; `null`: it is another text. */
+function jsonOf(text: string): Told | null {
+  if (!/^[[{]/.test(text)) return null;
+  try {
+    return JSON.parse(text) as Told;
+  } catch {
+    return null;
+  }
+}
+
+function listOrFields(field: string, value: Told): string {
+  const shown = (one: unknown, at: string) =>
+    valueWords(at, typeof one === 'string' ? one : JSON.stringify(one));
+  if (Array.isArray(value)) {
+    if (/size$/.test(field)) return value.map((one) => shown(one, field)).join(' x ');
+    if (/^room\./.test(field)) return value.map((one) => shown(one, field)).join(' to ');
+    if (/gap$/.test(field))
+      return value
+        .map((one) => shown(one, field))
+        .join(' across, ')
+        .concat(' down');
+    if (field === 'paper') return `${listed(value.map((one) => shown(one, field)))} in turn`;
+    return value.length === 0 ? 'none' : listed(value.map((one, index) => shown(one, `${field}[${index}]`)));
+  }
+  const fields = Object.entries(value).map(([name, one]) => {
+    const at = `${field}.${name}`;
+    const label = fieldWords(at) ?? name;
+    return isFlag(at) ? label : `${label} ${shown(one, at)}`;
+  });
+  return fields.length === 0 ? 'as usual' : fields.join(', ');
 }
 
 const words: Readonly<Record<string, string>> = {
+  // Of the set.
+  '["$schema"]': 'schema',
+  cardwright: 'version of the file',
+  title: 'title',
+  units: 'units',
+  cards: 'cards',
+  base: 'base',
+  papers: 'papers',
+  parts: 'pile',
+  smallestScrap: 'smallest scrap',
+  // Of the base and of parts.
+  id: 'short name',
+  name: 'name',
+  fold: 'fold',
+  on: 'lies on',
+  shape: 'shape',
+  size: 'size',
   'size[0]': 'width',
   'size[1]': 'height',
-  size: 'size',
-  'place.left': 'from the left',
-  'place.right': 'from the right',
-  'place.top': 'from the top',
-  'place.bottom': 'from the bottom',
-  'place.gap': 'gap',
+  inset: 'inset',
+  diameter: 'diameter',
+  torn: 'torn',
   'torn.left': 'torn on the left',
   'torn.right': 'torn on the right',
   'torn.top': 'torn on top',
   'torn.bottom': 'torn at the bottom',
   dieCut: 'die-cut',
-  smallestScrap: 'smallest scrap',
+  stamped: 'stamped',
+  place: 'place',
+  'place.left': 'from the left',
+  'place.right': 'from the right',
+  'place.top': 'from the top',
+  'place.bottom': 'from the bottom',
+  'place.below': 'below',
+  'place.above': 'above',
+  'place.rightOf': 'to the right of',
+  'place.leftOf': 'to the left of',
+  'place.gap': 'gap',
+  'place.gap[0]': 'gap across',
+  'place.gap[1]': 'gap down',
+  paper: 'paper',
+  side: 'side of the paper',
+  turn: 'turn',
+  spare: 'spares',
+  count: 'pieces on a card',
+  lies: 'print lies',
+  adhere: 'adhered',
+  room: 'room to move',
+  // Of a paper.
+  kind: 'kind',
+  gsm: 'grammage',
+  thickness: 'thickness',
+  colour: 'colour',
+  up: 'print',
+  back: 'other side',
+  'back.name': 'name of the other side',
+  'back.up': 'print on the other side',
+  sheets: 'sheets',
+};
+
+/** Of the sheets of a paper. */
+const sheetWords: Readonly<Record<string, string>> = {
+  size: 'sheet size',
+  'size[0]': 'sheet width',
+  'size[1]': 'sheet height',
+  count: 'sheets on hand',
+  price: 'price of a sheet',
+  grain: 'grain along the',
+  scrap: 'a scrap',
+  margin: 'margin',
+  'margin.left': 'margin on the left',
+  'margin.right': 'margin on the right',
+  'margin.top': 'margin on top',
+  'margin.bottom': 'margin at the bottom',
 };

@@ -1,7 +1,7 @@
 export { type AssemblyWords, assemblyWords, dealtWords } from './assembly.ts';
 export { type Caution, type CautionedSet, cautionsFor } from './caution.ts';
 export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
-export { type EditOwner, type EditTold, editSentence } from './editSentence.ts';
+export { type EditOwner, type EditTold, editSentence, fieldWords } from './editSentence.ts';
 export { cliffSentence, enoughSentences } from './enoughSentence.ts';
 export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
