@@ -1,4 +1,5 @@
 export { type Change, changed } from './change.ts';
+export { partDuplicated } from './duplicate.ts';
 export {
   type Edit,
   paperAdded,
@@ -19,4 +20,6 @@ export {
   type Track,
 } from './history.ts';
 export type { InHand } from './inHand.ts';
+export { type LayingRefusal, partLaidOn } from './layingOn.ts';
+export { newPart, type PartKind, type PartWanted } from './newPart.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';

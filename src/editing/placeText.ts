@@ -64,7 +64,7 @@ const ends = [
   readonly end: keyof Span;
 }[];
 
-function placeWritten(old: JsonObject, before: Place, after: Place, typing: Typing): JsonObject {
+export function placeWritten(old: JsonObject, before: Place, after: Place, typing: Typing): JsonObject {
   const fields = new Map(Object.entries(old));
   for (const { edge, neighbour, span, end } of ends) {
     const [was, is] = [before[span][end], after[span][end]];

@@ -129,7 +129,8 @@ function movedWith({ file, arrangement }: InHand, { part, piece }: PieceAt): rea
   return listed || onItsLike ? [piece] : [...pieces.keys()];
 }
 
-function spanMoved({ part, pieces }: ArrangedPart, piece: number, axis: Axis, by: Length): Span {
+/** What fixes a piece along an axis when it has moved by that. */
+export function spanMoved({ part, pieces }: ArrangedPart, piece: number, axis: Axis, by: Length): Span {
   const span = along(part.places[piece]!, axis);
   const { start, end } = span;
   const [before, after] = edges[axis].map((edge) => pieces[piece]!.borders![edge]);

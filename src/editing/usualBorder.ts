@@ -1,0 +1,21 @@
+import { dimensionsOf, type Layout } from '../layout/index.ts';
+import { inches, type Length, millimetres } from '../measure/index.ts';
+
+/**
+ * The border that the layout has most often: the commonest of its insets, distances and gaps, of equally common ones
+ * the smallest; 1/8 in or 3 mm where it has none (common practice, no source).
+ */
+export function usualBorder(layout: Layout): Length {
+  const [most] = bordersUsed(layout);
+  return most ?? (layout.units === 'in' ? inches(1, 8) : millimetres(3));
+}
+
+/** Every border and gap above zero that the layout was drawn with, the commonest first. */
+export function bordersUsed(layout: Layout): readonly Length[] {
+  const times = new Map<Length, number>();
+  for (const { kind, length } of dimensionsOf(layout)) {
+    if (length <= 0 || kind === 'size' || kind === 'tear') continue;
+    times.set(length, (times.get(length) ?? 0) + 1);
+  }
+  return [...times].sort((a, b) => b[1] - a[1] || a[0] - b[0]).map(([length]) => length);
+}
