@@ -14,7 +14,7 @@ import {
   settingOf,
   together,
 } from './edit.ts';
-import { type History, opened, replayed, type Step, stepped } from './history.ts';
+import { type History, joined, opened, replayed, type Step, stepped } from './history.ts';
 
 const text = JSON.stringify({
   cardwright: 1,
@@ -155,6 +155,52 @@ describe('a history', () => {
     expect(written(redone(undone(steps)))).toBe(written(steps));
     const next = having(steps, settingOf(steps.file, ['parts', 1, 'size', 0], '3'), 'drag 2');
     expect(next.done).toHaveLength(2);
+  });
+
+  it('is the same, whichever steps of one name were made one before', () => {
+    const edits: readonly ((file: SavedLayout) => Edit)[] = [
+      (file) => settingOf(file, ['parts', 0, 'inset'], '1/4'),
+      (file) => settingOf(file, ['parts', 0, 'inset'], '3/8'),
+      (file) => settingOf(file, ['cards'], file.cards === 10 ? 12 : 10),
+      (file) => partMoved(file, 3, 2),
+      (file) => partMoved(file, 2, 3),
+    ];
+    const anyStep = fc.oneof(
+      {
+        weight: 8,
+        arbitrary: fc.record({
+          edit: fc.nat({ max: 4 }),
+          joins: fc.constantFrom('drag', 'drag', 'drag', 'word', null),
+          isMadeOne: fc.boolean(),
+        }),
+      },
+      { weight: 1, arbitrary: fc.constantFrom<Step>({ kind: 'undo' }, { kind: 'redo' }) },
+    );
+    let joins = 0;
+    fc.assert(
+      fc.property(fc.array(anyStep, { minLength: 4, maxLength: 20 }), (choices) => {
+        let history = begun();
+        const steps: Step[] = [];
+        for (const choice of choices) {
+          const step: Step =
+            'kind' in choice
+              ? choice
+              : { kind: 'edit', edit: edits[choice.edit]!(history.file), joins: choice.joins };
+          const next = stepped(history, step);
+          if ('problems' in next) continue;
+          history = next;
+          const before = steps.at(-1);
+          const both = before && 'edit' in choice && choice.isMadeOne ? joined(before, step) : null;
+          if (both === null) steps.push(step);
+          else {
+            steps[steps.length - 1] = both;
+            joins += 1;
+          }
+        }
+        expect(replayed(begun(), steps)).toEqual(history);
+      }),
+    );
+    expect(joins).toBeGreaterThan(50);
   });
 
   it('of random edits leads back to the byte and forth again, also when they were saved in between', () => {

@@ -55,6 +55,18 @@ export function replayed(start: Track, steps: readonly Step[]): History {
   return history;
 }
 
+/**
+ * Two steps that follow one another as one that does the same, to the history and what it says: two edits of one name;
+ * `null`: they stay two.
+ */
+export function joined(first: Step, second: Step): Step | null {
+  if (first.kind !== 'edit' || second.kind !== 'edit') return null;
+  if (first.joins === null || first.joins !== second.joins) return null;
+  // What is said of three that are joined depends then on which two were joined first.
+  if (first.edit.told.what !== 'set' && second.edit.told.what === 'set') return null;
+  return { kind: 'edit', edit: bothOf(first.edit, second.edit), joins: first.joins };
+}
+
 function read(track: Track): History | Refused {
   const result = readSavedLayout(track.file);
   return 'problems' in result ? result : { ...track, layout: result.layout };
@@ -85,11 +97,15 @@ function edited(track: Track, edit: Edit, joins: string | null): Track {
   const joined = joins !== null && last?.joins === joins && track.undone.length === 0;
   if (!joined) return { file, done: [...track.done, { edit, back, joins }], undone: [] };
   const both: Done = {
-    edit: { told: toldOf(last.edit, edit), changes: [...last.edit.changes, ...edit.changes] },
+    edit: bothOf(last.edit, edit),
     back: [...back, ...last.back],
     joins,
   };
   return { file, done: [...track.done.slice(0, -1), both], undone: [] };
+}
+
+function bothOf(first: Edit, second: Edit): Edit {
+  return { told: toldOf(first, second), changes: [...first.changes, ...second.changes] };
 }
 
 /** Where two edits count as one, it leads from what the first began with to what the second came to. */

@@ -13,6 +13,7 @@ export {
 export {
   type Done,
   type History,
+  joined,
   opened,
   replayed,
   type Step,
