@@ -190,7 +190,7 @@ describe('a history', () => {
           if ('problems' in next) continue;
           history = next;
           const before = steps.at(-1);
-          const both = before && 'edit' in choice && choice.isMadeOne ? joined(before, step) : null;
+          const both = before && 'isMadeOne' in choice && choice.isMadeOne ? joined(before, step) : null;
           if (both === null) steps.push(step);
           else {
             steps[steps.length - 1] = both;

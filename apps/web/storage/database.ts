@@ -1,5 +1,6 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { Step, Track } from '../../../src/editing/index.ts';
+import type { Json } from '../../../src/files/index.ts';
 
 /** What is kept in the browser. The shapes are for good: a new one is a new version, with a way there from the old. */
 interface Kept extends DBSchema {
@@ -9,6 +10,8 @@ interface Kept extends DBSchema {
   steps: { key: [document: string, revision: number]; value: StepRecord };
   /** The whole of a layout at a revision, so that opening it need not begin with its first step. */
   snapshots: { key: [document: string, revision: number]; value: SnapshotRecord };
+  /** What holds for this screen and this person, whatever the layout; by name. */
+  preferences: { key: string; value: Json };
 }
 
 export interface DocumentRecord {
@@ -21,12 +24,23 @@ export interface DocumentRecord {
   readonly besides: string | null;
   /** When it was put into the bin, in milliseconds since 1970; `null`: it stands on the shelf. */
   readonly binned: number | null;
+  /** When it was last written to a file outside the browser, as far as we know; `null`: never. */
+  readonly copied: Copied | null;
+}
+
+export interface Copied {
+  /** The revision that the file holds. */
+  readonly revision: number;
+  /** In milliseconds since 1970. */
+  readonly when: number;
 }
 
 export interface StepRecord {
   readonly document: string;
   readonly revision: number;
   readonly step: Step;
+  /** Under which name it was given to be saved, so that it is never saved twice; steps of version 1 have none. */
+  readonly entry?: string;
 }
 
 export interface SnapshotRecord extends Track {
@@ -34,29 +48,127 @@ export interface SnapshotRecord extends Track {
   readonly revision: number;
 }
 
-export type Database = IDBPDatabase<Kept>;
+const storeNames = ['documents', 'steps', 'snapshots', 'preferences'] as const;
+type StoreNames = (typeof storeNames)[number][];
 
-const version = 1;
+type Database = IDBPDatabase<Kept>;
+export type Reading = IDBPTransaction<Kept, StoreNames, 'readonly'>;
+export type Writing = IDBPTransaction<Kept, StoreNames, 'readwrite'>;
 
-/** The database of that name, made where there is none. */
-export function openDatabase(name: string): Promise<Database> {
-  return openDB<Kept>(name, version, {
-    upgrade(database) {
-      database.createObjectStore('documents', { keyPath: 'id' });
-      database.createObjectStore('steps', { keyPath: ['document', 'revision'] });
-      database.createObjectStore('snapshots', { keyPath: ['document', 'revision'] });
-    },
-  });
+/** The way to a database that may be lost at any moment, and is looked for anew when it is next needed. */
+export interface Connection {
+  /** What `work` gives that reads everything as it is at one moment. */
+  read<Result>(work: (transaction: Reading) => Promise<Result>): Promise<Result>;
+  /** What `work` gives that reads and writes alone. All of it is on the disk when this is over, or nothing at all. */
+  write<Result>(work: (transaction: Writing) => Promise<Result>): Promise<Result>;
 }
 
-/** A transaction that sees everything as it is at one moment. */
-export function reading(database: Database) {
-  return database.transaction(['documents', 'steps', 'snapshots']);
+/** The version of the database: 2 has preferences, and knows when a layout was copied to a file. */
+const version = 2;
+
+/** The database of that name, made where there is none, and brought up from an earlier version. */
+export function databaseNamed(name: string): Connection {
+  let opening: Promise<Database> | null = null;
+
+  function open(): Promise<Database> {
+    if (opening !== null) return opening;
+    const mine = openDB<Kept>(name, version, {
+      upgrade: upgraded,
+      // A page that wants to bring it to a later version, or to delete it, has to wait for nobody.
+      blocking: lose,
+      terminated: lose,
+    });
+    function lose() {
+      if (opening === mine) opening = null;
+      mine.then(
+        (database) => database.close(),
+        () => {},
+      );
+    }
+    opening = mine;
+    mine.catch(lose);
+    return mine;
+  }
+
+  async function within<Mode extends 'readonly' | 'readwrite', Result>(
+    mode: Mode,
+    work: (transaction: IDBPTransaction<Kept, StoreNames, Mode>) => Promise<Result>,
+  ): Promise<Result> {
+    const transaction = await begun(mode);
+    // What goes wrong is told below, once.
+    transaction.done.catch(() => {});
+    try {
+      const result = await work(transaction);
+      await transaction.done;
+      return result;
+    } catch (problem) {
+      // The reason it was ended for says more than the request that ended with it.
+      const reason = transaction.error ?? problem;
+      ended(transaction);
+      await lost();
+      throw reason;
+    }
+  }
+
+  /** A connection may have been closed since it was opened, without a word: then it is opened once more. */
+  async function begun<Mode extends 'readonly' | 'readwrite'>(mode: Mode) {
+    const start = async () =>
+      (await open()).transaction([...storeNames], mode, { durability: 'strict' }) as IDBPTransaction<
+        Kept,
+        StoreNames,
+        Mode
+      >;
+    try {
+      return await start();
+    } catch {
+      await lost();
+      return start();
+    }
+  }
+
+  /** After anything went wrong, the next try begins with a fresh connection. */
+  async function lost(): Promise<void> {
+    const before = opening;
+    opening = null;
+    try {
+      (await before)?.close();
+    } catch {
+      // It was never open.
+    }
+  }
+
+  return { read: (work) => within('readonly', work), write: (work) => within('readwrite', work) };
 }
 
-export type Reading = ReturnType<typeof reading>;
+function upgraded(
+  database: Database,
+  from: number,
+  _to: number | null,
+  transaction: IDBPTransaction<Kept, StoreNames, 'versionchange'>,
+): void {
+  if (from < 1) {
+    database.createObjectStore('documents', { keyPath: 'id' });
+    database.createObjectStore('steps', { keyPath: ['document', 'revision'] });
+    database.createObjectStore('snapshots', { keyPath: ['document', 'revision'] });
+  }
+  if (from < 2) {
+    database.createObjectStore('preferences');
+    // It is part of the transaction that brings the database up, and fails or holds with it.
+    copiedNever(transaction).catch(() => {});
+  }
+  transaction.done.catch(() => {});
+}
 
-/** A transaction that is on the disk when it is over, not only on the way there. */
-export function strictly(database: Database) {
-  return database.transaction(['documents', 'steps', 'snapshots'], 'readwrite', { durability: 'strict' });
+async function copiedNever(transaction: IDBPTransaction<Kept, StoreNames, 'versionchange'>): Promise<void> {
+  const documents = transaction.objectStore('documents');
+  for (const document of await documents.getAll()) await documents.put({ ...document, copied: null });
+}
+
+/** Ends a transaction that is not over yet. */
+function ended(transaction: { abort(): void }): void {
+  try {
+    transaction.abort();
+  } catch {
+    // It was over already.
+  }
 }

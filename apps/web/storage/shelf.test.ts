@@ -10,22 +10,26 @@ import {
   stepped,
 } from '../../../src/editing/index.ts';
 import { readLayoutFile, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
-import { openDatabase } from './database.ts';
+import { type Connection, databaseNamed } from './database.ts';
 import { type At, type Shelf, shelfIn } from './shelf.ts';
 
 let databases = 0;
 
 /** A shelf of its own; `again` is the same one as another tab, or a later visit, has it. */
-async function newShelf(): Promise<{ readonly shelf: Shelf; readonly again: () => Promise<Shelf> }> {
+async function newShelf(): Promise<{
+  readonly shelf: Shelf;
+  readonly again: () => Promise<Shelf>;
+  readonly database: Connection;
+}> {
   databases += 1;
   const name = `shelf-${databases}`;
   let ids = 0;
-  const open = async () =>
-    shelfIn(await openDatabase(name), () => {
+  const open = () =>
+    shelfIn(databaseNamed(name), () => {
       ids += 1;
       return `id-${ids}`;
     });
-  return { shelf: await open(), again: open };
+  return { shelf: open(), again: async () => open(), database: databaseNamed(name) };
 }
 
 function file(title = 'Notes'): SavedLayout {
@@ -53,6 +57,12 @@ const edit = (of: Edit): Step => ({ kind: 'edit', edit: of, joins: null });
 const cards = (history: History, count: number): Step => edit(settingOf(history.file, ['cards'], count));
 const textOf = (history: History | undefined) => history && writeLayoutFile(history.file);
 
+let entries = 0;
+function entry(): string {
+  entries += 1;
+  return `entry-${entries}`;
+}
+
 /** One page with a layout open. */
 class Tab {
   at: At;
@@ -75,7 +85,7 @@ class Tab {
 
   async make(step: Step): Promise<boolean> {
     this.history = sound(stepped(this.history, step));
-    const saved = await this.shelf.save(this.at, step, this.history);
+    const saved = await this.shelf.save(this.at, step, this.history, entry());
     this.at = saved.at;
     return saved.beside;
   }
@@ -132,6 +142,91 @@ describe('a shelf', () => {
     expect(second.history.layout.cards).toBe(21);
     expect(second.history.done).toHaveLength(2);
     expect((await shelf.documents()).map(({ besides }) => besides).sort()).toEqual([id, null].sort());
+  });
+
+  it('saves what is not on the shelf any more, and takes what lies in the bin out of it', async () => {
+    const { shelf, again } = await newShelf();
+    const { id } = await shelf.add(file());
+    const [one, other] = [await Tab.open(shelf, id), await Tab.open(shelf, id)];
+    await one.make(cards(one.history, 12));
+    await shelf.bin(id, 1_000);
+    await one.make(cards(one.history, 13));
+    expect((await shelf.documents())[0]!.binned).toBeNull();
+    await shelf.bin(id, 1_000);
+    await shelf.empty(2_000);
+    expect(await one.make(cards(one.history, 14))).toBe(false);
+    expect((await Tab.open(await again(), id)).history).toEqual(one.history);
+    expect(await other.make(cards(other.history, 20))).toBe(true);
+    expect((await Tab.open(await again(), other.at.id)).history).toEqual(other.history);
+  });
+
+  it('keeps few snapshots of a layout, however long it is worked on', async () => {
+    const { shelf, again, database } = await newShelf();
+    const { id } = await shelf.add(file());
+    const tab = await Tab.open(shelf, id);
+    for (let count = 1; count <= 320; count += 1) await tab.make(cards(tab.history, (count % 90) + 1));
+    const revisions = await database.read(async (transaction) =>
+      (await transaction.objectStore('snapshots').getAll()).map(({ revision }) => revision),
+    );
+    expect(revisions).toEqual([0, 250, 300]);
+    expect((await Tab.open(await again(), id)).history).toEqual(tab.history);
+  });
+
+  it('makes a fresh layout of one that is there', async () => {
+    const { shelf } = await newShelf();
+    const { id } = await shelf.add(file(), 5_000);
+    const tab = await Tab.open(shelf, id);
+    await tab.make(cards(tab.history, 12));
+    const copy = await shelf.duplicate(id, 'Notes for the fair');
+    const found = await Tab.open(shelf, copy!.id);
+    expect(textOf(found.history)).toBe(textOf(tab.history)!.replace('"Notes"', '"Notes for the fair"'));
+    expect(copy).toMatchObject({ title: 'Notes for the fair', revision: 0, besides: null, copied: null });
+    expect(found.history.done).toEqual([]);
+    await found.make(cards(found.history, 3));
+    expect((await Tab.open(shelf, id)).history).toEqual(tab.history);
+    expect(await shelf.duplicate('nothing', 'Copy')).toBeNull();
+  });
+
+  it('knows when a layout was written to a file, and which text that was', async () => {
+    const { shelf, again } = await newShelf();
+    const { id, copied } = await shelf.add(file(), 5_000);
+    expect(copied).toEqual({ revision: 0, when: 5_000 });
+    const tab = await Tab.open(shelf, id);
+    await tab.make(cards(tab.history, 12));
+    const written = await shelf.file(id);
+    expect(written).toEqual({ text: textOf(tab.history), revision: 1 });
+    await shelf.copied(id, { revision: 1, when: 6_000 });
+    await tab.make(cards(tab.history, 13));
+    const [document] = await (await again()).documents();
+    expect(document).toMatchObject({ revision: 2, copied: { revision: 1, when: 6_000 } });
+    expect(await shelf.file('nothing')).toBeNull();
+    await shelf.copied('nothing', { revision: 1, when: 6_000 });
+  });
+
+  it('keeps preferences', async () => {
+    const { shelf, again } = await newShelf();
+    expect(await shelf.preference('ground')).toBeUndefined();
+    await shelf.prefer('ground', 'dark');
+    await shelf.prefer('trueSize', { millimetresPerPixel: 0.25 });
+    expect(await (await again()).preference('trueSize')).toEqual({ millimetresPerPixel: 0.25 });
+    expect(await (await again()).preference('ground')).toBe('dark');
+  });
+
+  it('tells the news when it has changed', async () => {
+    let news = 0;
+    const shelf = shelfIn(
+      databaseNamed('shelf-with-news'),
+      () => 'a',
+      () => {
+        news += 1;
+      },
+    );
+    await shelf.documents();
+    expect(news).toBe(0);
+    await shelf.add(file());
+    expect(news).toBe(1);
+    await expect(shelf.add(file())).rejects.toThrow();
+    expect(news).toBe(1);
   });
 
   it('takes out of the bin what was put there long enough ago, and nothing else', async () => {

@@ -1,33 +1,55 @@
-import { type History, replayed, type Step, type Track } from '../../../src/editing/index.ts';
-import type { SavedLayout } from '../../../src/files/index.ts';
-import { assert } from '../../../src/problem/index.ts';
 import {
-  type Database,
-  type DocumentRecord,
-  type Reading,
-  reading,
-  type SnapshotRecord,
-  type StepRecord,
-  strictly,
+  changed,
+  type History,
+  opened,
+  replayed,
+  type Step,
+  settingOf,
+  type Track,
+} from '../../../src/editing/index.ts';
+import { type Json, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
+import { assert } from '../../../src/problem/index.ts';
+import type {
+  Connection,
+  Copied,
+  DocumentRecord,
+  Reading,
+  SnapshotRecord,
+  StepRecord,
+  Writing,
 } from './database.ts';
 
-/** Every layout of a person, kept in her browser. */
+/** Every layout of a person, kept in her browser. Each call is one transaction: all of it is done, or it rejects. */
 export interface Shelf {
   /** What stands on the shelf or lies in the bin, by title. */
   documents(): Promise<readonly DocumentRecord[]>;
-  /** Puts a layout on the shelf. */
-  add(file: SavedLayout): Promise<DocumentRecord>;
+  /** Puts a layout on the shelf; `copied`: when it was read from a file, if it was. */
+  add(file: SavedLayout, copied?: number | null): Promise<DocumentRecord>;
   /** A layout as it was saved last, with all that was done to it; `null`: there is none of that id. */
   open(id: string): Promise<OpenDocument | null>;
+  /** The text of a layout's file as it was saved last, and at which revision; `null`: there is none of that id. */
+  file(id: string): Promise<{ readonly text: string; readonly revision: number } | null>;
   /**
-   * Saves one step that was done to the layout at a revision, and what came of it. Where it has been saved from somewhere else since, nothing
-   * is overwritten: the step is kept in a second version, which stands on the shelf beside the first.
+   * Saves one step that was done to the layout at a revision, and what came of it. Where it has been saved from
+   * somewhere else since, nothing is overwritten: the step is kept in a second version, which stands on the shelf
+   * beside the first. One that is there no more is there again, and one from the bin stands on the shelf again.
+   *
+   * `entry` is a name of its own for this step: given again, after it could not be told whether it was saved, it is
+   * saved once all the same.
    */
-  save(at: At, step: Step, after: Track): Promise<Saved>;
+  save(at: At, step: Step, after: Track, entry: string): Promise<Saved>;
+  /** A layout of another title that begins as this one was saved last, with nothing to undo; `null`: none of that id. */
+  duplicate(id: string, title: string): Promise<DocumentRecord | null>;
+  /** Keeps in mind that a revision of a layout was written to a file. */
+  copied(id: string, copied: Copied): Promise<void>;
   /** Puts a layout into the bin, or with `null` back on the shelf. */
   bin(id: string, when: number | null): Promise<void>;
   /** Takes out of the bin for good what was put there before that moment. */
   empty(before: number): Promise<void>;
+  /** What was preferred under a name; `undefined`: nothing yet. */
+  preference(name: string): Promise<Json | undefined>;
+  /** Keeps what is preferred under a name. */
+  prefer(name: string, value: Json): Promise<void>;
 }
 
 export interface OpenDocument {
@@ -50,104 +72,210 @@ export interface Saved {
 /** How many steps are gone through at most when a layout is opened. */
 const stepsBetweenSnapshots = 50;
 
-/** The shelf in a database; `newId` makes an id that was never there before. */
-export function shelfIn(database: Database, newId: () => string): Shelf {
+/**
+ * The shelf in a database; `newId` makes an id that was never there before. `news` is called when the shelf has
+ * changed, by a hand in this page.
+ */
+export function shelfIn(database: Connection, newId: () => string, news: () => void = () => {}): Shelf {
+  /** As `database.write`, and then the news are told. */
+  async function write<Result>(work: (transaction: Writing) => Promise<Result>): Promise<Result> {
+    const result = await database.write(work);
+    news();
+    return result;
+  }
+
+  const open = (id: string) => database.read((transaction) => openedFrom(transaction, id));
+
   return {
     async documents() {
-      const all = await database.getAll('documents');
+      const all = await database.read((transaction) => transaction.objectStore('documents').getAll());
       return all.sort((a, b) => (a.title === b.title ? compare(a.id, b.id) : compare(a.title, b.title)));
     },
 
-    async add(file) {
-      const document: DocumentRecord = {
-        id: newId(),
-        revision: 0,
-        title: titleOf(file),
-        besides: null,
-        binned: null,
-      };
-      const transaction = strictly(database);
-      await transaction.objectStore('documents').add(document);
-      await transaction
-        .objectStore('snapshots')
-        .add({ document: document.id, revision: 0, file, done: [], undone: [] });
-      await transaction.done;
-      return document;
-    },
-
-    async open(id) {
-      const transaction = reading(database);
-      const document = await transaction.objectStore('documents').get(id);
-      if (document === undefined) return null;
-      const { snapshot, steps } = await recordsOf(transaction, id, document.revision);
-      await transaction.done;
-      return {
-        document,
-        history: replayed(
-          snapshot,
-          steps.map(({ step }) => step),
-        ),
-      };
-    },
-
-    async save({ id, revision }, step, { file, done, undone }) {
-      const transaction = strictly(database);
-      const documents = transaction.objectStore('documents');
-      const now = await documents.get(id);
-      // A transaction that reads and writes runs alone, so nothing comes between this look and the writing.
-      assert(now !== undefined && revision <= now.revision, 'A step is saved to a layout on the shelf', {
-        id,
-        revision,
+    add(file, copied = null) {
+      const document = newDocument(newId(), file, copied);
+      return write(async (transaction) => {
+        await putFirst(transaction, document, { file, done: [], undone: [] });
+        return document;
       });
-      const isStale = revision < now.revision;
-      const changed = { revision: revision + 1, title: titleOf(file) };
-      const document: DocumentRecord = isStale
-        ? { id: newId(), ...changed, besides: id, binned: null }
-        : { ...now, ...changed };
-      const at = { document: document.id, revision: document.revision };
-      await documents.put(document);
-      await transaction.objectStore('steps').add({ ...at, step });
-      // A second version begins with all that was done before it.
-      if (isStale || at.revision % stepsBetweenSnapshots === 0)
-        await transaction.objectStore('snapshots').add({ ...at, file, done, undone });
-      await transaction.done;
-      return { at: { id: document.id, revision: at.revision }, beside: isStale };
     },
 
-    async bin(id, when) {
-      const transaction = strictly(database);
-      const document = await transaction.objectStore('documents').get(id);
-      if (document !== undefined)
-        await transaction.objectStore('documents').put({ ...document, binned: when });
-      await transaction.done;
+    open,
+
+    async file(id) {
+      const found = await open(id);
+      return found && { text: writeLayoutFile(found.history.file), revision: found.document.revision };
     },
 
-    async empty(before) {
-      const transaction = strictly(database);
-      for (const { id, binned } of await transaction.objectStore('documents').getAll()) {
-        if (binned === null || binned >= before) continue;
-        await transaction.objectStore('documents').delete(id);
-        await transaction.objectStore('steps').delete(upTo(id, Number.MAX_SAFE_INTEGER));
-        await transaction.objectStore('snapshots').delete(upTo(id, Number.MAX_SAFE_INTEGER));
-      }
-      await transaction.done;
+    save(at, step, after, entry) {
+      return write((transaction) => savedStep(transaction, at, step, after, entry));
     },
+
+    duplicate(id, title) {
+      const fresh = newId();
+      return write(async (transaction) => {
+        const found = await openedFrom(transaction, id);
+        if (found === null) return null;
+        const { file } = changed(found.history.file, settingOf(found.history.file, ['title'], title).changes);
+        const history = opened(file);
+        assert(!('problems' in history), 'A sound layout is sound under any title', { title });
+        const document = newDocument(fresh, history.file, null);
+        await putFirst(transaction, document, { file: history.file, done: [], undone: [] });
+        return document;
+      });
+    },
+
+    copied(id, copied) {
+      return write((transaction) => changedDocument(transaction, id, { copied }));
+    },
+
+    bin(id, when) {
+      return write((transaction) => changedDocument(transaction, id, { binned: when }));
+    },
+
+    empty(before) {
+      return write(async (transaction) => {
+        for (const { id, binned } of await transaction.objectStore('documents').getAll()) {
+          if (binned === null || binned >= before) continue;
+          await transaction.objectStore('documents').delete(id);
+          await transaction.objectStore('steps').delete(upTo(id, Number.MAX_SAFE_INTEGER));
+          await transaction.objectStore('snapshots').delete(upTo(id, Number.MAX_SAFE_INTEGER));
+        }
+      });
+    },
+
+    preference: (name) => database.read((transaction) => transaction.objectStore('preferences').get(name)),
+
+    async prefer(name, value) {
+      await database.write((transaction) => transaction.objectStore('preferences').put(value, name));
+    },
+  };
+}
+
+// --- Reading ---
+
+async function openedFrom(transaction: Reading | Writing, id: string): Promise<OpenDocument | null> {
+  const document = await documentOf(transaction, id);
+  if (document === undefined) return null;
+  const { snapshot, steps } = await recordsOf(transaction, id, document.revision);
+  const { file, done, undone } = snapshot;
+  return {
+    document,
+    history: replayed(
+      { file, done, undone },
+      steps.map(({ step }) => step),
+    ),
   };
 }
 
 /** The last snapshot up to a revision and the steps from there. */
 async function recordsOf(
-  transaction: Reading,
+  transaction: Reading | Writing,
   id: string,
   revision: number,
 ): Promise<{ readonly snapshot: SnapshotRecord; readonly steps: readonly StepRecord[] }> {
-  const cursor = await transaction.objectStore('snapshots').openCursor(upTo(id, revision), 'prev');
+  const snapshots = reader(transaction).objectStore('snapshots');
+  const cursor = await snapshots.openCursor(upTo(id, revision), 'prev');
   assert(cursor !== null, 'A layout on the shelf has a snapshot', { id });
   const snapshot = cursor.value;
   if (snapshot.revision === revision) return { snapshot, steps: [] };
   const range = IDBKeyRange.bound([id, snapshot.revision], [id, revision], true);
-  const steps = await transaction.objectStore('steps').getAll(range);
+  const steps = await reader(transaction).objectStore('steps').getAll(range);
   return { snapshot, steps };
+}
+
+function documentOf(transaction: Reading | Writing, id: string): Promise<DocumentRecord | undefined> {
+  return reader(transaction).objectStore('documents').get(id);
+}
+
+/** A transaction that may write reads like any other; the types of the package keep the two apart. */
+function reader(transaction: Reading | Writing): Reading {
+  return transaction as Reading;
+}
+
+// --- Writing ---
+
+/** What stands on the shelf of a layout that comes there. */
+function newDocument(id: string, file: SavedLayout, copied: number | null): DocumentRecord {
+  return {
+    id,
+    revision: 0,
+    title: titleOf(file),
+    besides: null,
+    binned: null,
+    copied: copied === null ? null : { revision: 0, when: copied },
+  };
+}
+
+/** Puts a layout on the shelf that has not stood there before, with all that was done to it. */
+async function putFirst(
+  transaction: Writing,
+  document: DocumentRecord,
+  { file, done, undone }: Track,
+): Promise<void> {
+  await transaction.objectStore('documents').add(document);
+  await transaction
+    .objectStore('snapshots')
+    .add({ document: document.id, revision: document.revision, file, done, undone });
+}
+
+async function savedStep(
+  transaction: Writing,
+  { id, revision }: At,
+  step: Step,
+  after: Track,
+  entry: string,
+): Promise<Saved> {
+  // A transaction that reads and writes runs alone, so nothing comes between this look and the writing.
+  const now = await transaction.objectStore('documents').get(id);
+  const next = revision + 1;
+  const own: Saved = { at: { id, revision: next }, beside: false };
+  const second: Saved = { at: { id: entry, revision: next }, beside: true };
+  const { file, done, undone } = after;
+  const changes = { revision: next, title: titleOf(file), binned: null };
+
+  if (now?.revision === revision) {
+    await transaction.objectStore('documents').put({ ...now, ...changes });
+    await transaction.objectStore('steps').add({ document: id, revision: next, step, entry });
+    if (next % stepsBetweenSnapshots === 0) {
+      await transaction.objectStore('snapshots').add({ document: id, revision: next, file, done, undone });
+      await forgetSnapshots(transaction, id);
+    }
+    return own;
+  }
+
+  // It may have been saved without our having been told.
+  const there = await transaction.objectStore('steps').get([id, next]);
+  if (now !== undefined && there?.entry === entry) return own;
+  if ((await transaction.objectStore('documents').get(entry)) !== undefined) return second;
+
+  const saved = now === undefined ? own : second;
+  await putFirst(
+    transaction,
+    { id: saved.at.id, ...changes, besides: now === undefined ? null : id, copied: null },
+    after,
+  );
+  await transaction.objectStore('steps').add({ document: saved.at.id, revision: next, step, entry });
+  return saved;
+}
+
+/**
+ * Takes away the snapshots between the first and the last two: everything that was done is in each of them, so they
+ * would come to much more than the steps, and opening needs the last only.
+ */
+async function forgetSnapshots(transaction: Writing, id: string): Promise<void> {
+  const snapshots = transaction.objectStore('snapshots');
+  const keys = await snapshots.getAllKeys(upTo(id, Number.MAX_SAFE_INTEGER));
+  for (const key of keys.slice(1, -2)) await snapshots.delete(key);
+}
+
+async function changedDocument(
+  transaction: Writing,
+  id: string,
+  changes: Partial<Pick<DocumentRecord, 'binned' | 'copied'>>,
+): Promise<void> {
+  const document = await transaction.objectStore('documents').get(id);
+  if (document !== undefined) await transaction.objectStore('documents').put({ ...document, ...changes });
 }
 
 function upTo(id: string, revision: number): IDBKeyRange {
