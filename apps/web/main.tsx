@@ -9,21 +9,24 @@ import { english } from './messages/english/english.ts';
 import { MessagesContext } from './messages/messages.ts';
 import { scriptAddress } from './scriptAddress.ts';
 import { deskBefore } from './state/desk.ts';
-import { openDatabase } from './storage/database.ts';
+import { databaseNamed } from './storage/database.ts';
 import { shelfIn } from './storage/shelf.ts';
 import { WorldProvider } from './world.ts';
 
 const now = () => Date.now();
+const later = (milliseconds: number, what: () => void) => {
+  const timer = window.setTimeout(what, milliseconds);
+  return () => window.clearTimeout(timer);
+};
 const newId = () =>
   crypto
     .getRandomValues(new Uint32Array(4))
     .reduce((id, part) => id + part.toString(36).padStart(7, '0'), '');
 
-const database = await openDatabase('cardwright');
-const shelf = shelfIn(database, newId);
+const shelf = shelfIn(databaseNamed('cardwright'), newId);
 const workers = browserPlanner(scriptAddress(plannerWorker));
-const desk = deskBefore(shelf, workers);
-const world = { database, shelf, planner: workers, desk, now, newId };
+const desk = deskBefore(shelf, workers, { later, newId });
+const world = { shelf, planner: workers, desk, now, newId };
 
 window.addEventListener('beforeunload', (event) => {
   // Every step is saved at once, so this is only so after a failure, or within the same blink.

@@ -1,12 +1,10 @@
 import { createContext, useContext } from 'react';
 import type { Planner } from '../planner/browserPlanner.ts';
 import type { Desk } from './state/desk.ts';
-import type { Database } from './storage/database.ts';
 import type { Shelf } from './storage/shelf.ts';
 
 /** What the page does in the world: where things are kept, who plans, what time it is. */
 export interface World {
-  readonly database: Database;
   readonly shelf: Shelf;
   readonly planner: Planner;
   readonly desk: Desk;

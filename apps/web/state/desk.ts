@@ -1,7 +1,7 @@
 import type { Planner } from '../../planner/browserPlanner.ts';
 import type { Shelf } from '../storage/shelf.ts';
 import { type OpenLayoutStore, openLayout } from './openLayout.ts';
-import { type Saving, savingOf } from './saving.ts';
+import { type Saving, type SavingWorld, savingOf } from './saving.ts';
 
 /** Where layouts lie open. */
 export interface Desk {
@@ -14,7 +14,7 @@ export interface Desk {
 }
 
 /** A desk before a shelf. */
-export function deskBefore(shelf: Shelf, planner: Planner): Desk {
+export function deskBefore(shelf: Shelf, planner: Planner, world: SavingWorld): Desk {
   const lying = new Map<OpenLayoutStore, Saving>();
   const isSaved = (saving: Saving) => saving.state().stage === 'saved';
   const withId = (id: string) => [...lying.keys()].find((layout) => layout.getState().id === id);
@@ -27,7 +27,7 @@ export function deskBefore(shelf: Shelf, planner: Planner): Desk {
       // It may have been opened twice meanwhile.
       const meanwhile = withId(id);
       if (meanwhile !== undefined) return meanwhile;
-      const saving = savingOf(shelf, { id, revision: found.document.revision });
+      const saving = savingOf(shelf, { id, revision: found.document.revision }, world);
       const layout = openLayout({ history: found.history, trimmer: null }, { saving, planner });
       lying.set(layout, saving);
       return layout;
