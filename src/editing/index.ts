@@ -22,5 +22,14 @@ export {
 } from './history.ts';
 export type { InHand } from './inHand.ts';
 export { type LayingRefusal, partLaidOn } from './layingOn.ts';
+export {
+  type Laid,
+  type LaidTo,
+  type LayLine,
+  type LayLines,
+  laidTo,
+  layLines,
+  type Reach,
+} from './layLines.ts';
 export { newPart, type PartKind, type PartWanted } from './newPart.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';

@@ -121,7 +121,7 @@ function whyItStays({ part, pieces }: ArrangedPart, piece: number, axis: Axis): 
 }
 
 /** The pieces whose places change with this one's. */
-function movedWith({ file, arrangement }: InHand, { part, piece }: PieceAt): readonly number[] {
+export function movedWith({ file, arrangement }: InHand, { part, piece }: PieceAt): readonly number[] {
   const { pieces } = arrangement.parts[part]!;
   const listed = isList(valueAt(file, ['parts', part, 'place']));
   const box = JSON.stringify(pieces[piece]!.box);

@@ -10,11 +10,11 @@ export function usualBorder(layout: Layout): Length {
   return most ?? (layout.units === 'in' ? inches(1, 8) : millimetres(3));
 }
 
-/** Every border and gap above zero that the layout was drawn with, the commonest first. */
-export function bordersUsed(layout: Layout): readonly Length[] {
+/** Every border and gap above zero that the layout, but for one part, was drawn with, the commonest first. */
+export function bordersUsed(layout: Layout, except: string | null = null): readonly Length[] {
   const times = new Map<Length, number>();
-  for (const { kind, length } of dimensionsOf(layout)) {
-    if (length <= 0 || kind === 'size' || kind === 'tear') continue;
+  for (const { kind, length, part } of dimensionsOf(layout)) {
+    if (part === except || length <= 0 || kind === 'size' || kind === 'tear') continue;
     times.set(length, (times.get(length) ?? 0) + 1);
   }
   return [...times].sort((a, b) => b[1] - a[1] || a[0] - b[0]).map(([length]) => length);
