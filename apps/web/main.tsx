@@ -9,6 +9,8 @@ import { english } from './messages/english/english.ts';
 import { MessagesContext } from './messages/messages.ts';
 import { scriptAddress } from './scriptAddress.ts';
 import { deskBefore } from './state/desk.ts';
+import { keepingIn } from './state/keeping.ts';
+import { newsOn } from './state/news.ts';
 import { databaseNamed } from './storage/database.ts';
 import { shelfIn } from './storage/shelf.ts';
 import { WorldProvider } from './world.ts';
@@ -23,14 +25,25 @@ const newId = () =>
     .getRandomValues(new Uint32Array(4))
     .reduce((id, part) => id + part.toString(36).padStart(7, '0'), '');
 
-const shelf = shelfIn(databaseNamed('cardwright'), newId);
+const news = newsOn('BroadcastChannel' in window ? new BroadcastChannel('cardwright') : null);
+const shelf = shelfIn(databaseNamed('cardwright'), newId, news.tell);
+// Pages over plain http are given none of it.
+const keeping = keepingIn(shelf, (navigator as Partial<Navigator>).storage);
+const stopAsking = news.subscribe(() => {
+  stopAsking();
+  void keeping.askOnce();
+});
 const workers = browserPlanner(scriptAddress(plannerWorker));
 const desk = deskBefore(shelf, workers, { later, newId });
-const world = { shelf, planner: workers, desk, now, newId };
+const world = { shelf, news, keeping, planner: workers, desk, now, newId };
 
 window.addEventListener('beforeunload', (event) => {
   // Every step is saved at once, so this is only so after a failure, or within the same blink.
   if (desk.isUnsaved()) event.preventDefault();
+});
+
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'visible') desk.saveAgain();
 });
 
 // `?pseudo` shows the page in the language that nobody speaks, for the tests of the catalogue.

@@ -1,11 +1,15 @@
 import { createContext, useContext } from 'react';
 import type { Planner } from '../planner/browserPlanner.ts';
 import type { Desk } from './state/desk.ts';
+import type { Keeping } from './state/keeping.ts';
+import type { News } from './state/news.ts';
 import type { Shelf } from './storage/shelf.ts';
 
 /** What the page does in the world: where things are kept, who plans, what time it is. */
 export interface World {
   readonly shelf: Shelf;
+  readonly news: News;
+  readonly keeping: Keeping;
   readonly planner: Planner;
   readonly desk: Desk;
   /** Milliseconds since 1970. */

@@ -62,30 +62,36 @@ function NotSaved(): ReactNode {
   const { saveAgain } = useOpenLayoutStore();
   const saving = useOpenLayout((state) => state.saving);
   const file = useOpenLayout(({ history }) => history.file);
-  if (saving.beside) {
-    return (
-      <p className="notice" role="status">
-        {general.saving.beside}
-      </p>
-    );
-  }
-  if (saving.stage !== 'failed') return null;
   return (
-    <div className="notice" role="alert">
-      <p>{general.saving.failed}</p>
-      <p>
-        <button
-          type="button"
-          className="say"
-          onClick={() => saveFile(fileNameOf(file), writeLayoutFile(file))}
-        >
-          {general.saving.saveCopy}
-        </button>{' '}
-        <button type="button" className="say" onClick={saveAgain}>
-          {general.saving.tryAgain}
-        </button>
-      </p>
-    </div>
+    <>
+      {saving.beside === null ? null : (
+        <p className="notice" role="status">
+          {general.saving.beside}
+        </p>
+      )}
+      {saving.problem === null ? null : (
+        <div className="notice" role="alert">
+          <p>{general.saving.failed}</p>
+          <p>
+            {saving.problem.kind === 'other'
+              ? general.saving.why.other(saving.problem.says)
+              : general.saving.why[saving.problem.kind]}
+          </p>
+          <p>
+            <button
+              type="button"
+              className="say"
+              onClick={() => saveFile(fileNameOf(file), writeLayoutFile(file))}
+            >
+              {general.saving.saveCopy}
+            </button>{' '}
+            <button type="button" className="say" onClick={saveAgain}>
+              {general.saving.tryAgain}
+            </button>
+          </p>
+        </div>
+      )}
+    </>
   );
 }
 

@@ -11,21 +11,30 @@ export interface Desk {
   layAway(layout: OpenLayoutStore): void;
   /** Whether something that was done is not saved yet. */
   isUnsaved(): boolean;
+  /** Tries again now to save what could not be saved. */
+  saveAgain(): void;
 }
 
 /** A desk before a shelf. */
 export function deskBefore(shelf: Shelf, planner: Planner, world: SavingWorld): Desk {
   const lying = new Map<OpenLayoutStore, Saving>();
   const isSaved = (saving: Saving) => saving.state().stage === 'saved';
-  const withId = (id: string) => [...lying.keys()].find((layout) => layout.getState().id === id);
+  /** Those that were laid away before they were saved, and what calls that off. */
+  const leaving = new Map<OpenLayoutStore, () => void>();
+  /** The layout that lies here; it stays, though it was being laid away. */
+  const takenUp = (id: string) => {
+    const layout = [...lying.keys()].find((each) => each.getState().id === id);
+    if (layout !== undefined) leaving.get(layout)?.();
+    return layout;
+  };
   return {
     async open(id) {
-      const here = withId(id);
+      const here = takenUp(id);
       if (here !== undefined) return here;
       const found = await shelf.open(id);
       if (found === null) return null;
       // It may have been opened twice meanwhile.
-      const meanwhile = withId(id);
+      const meanwhile = takenUp(id);
       if (meanwhile !== undefined) return meanwhile;
       const saving = savingOf(shelf, { id, revision: found.document.revision }, world);
       const layout = openLayout({ history: found.history, trimmer: null }, { saving, planner });
@@ -35,18 +44,23 @@ export function deskBefore(shelf: Shelf, planner: Planner, world: SavingWorld): 
     layAway(layout) {
       const saving = lying.get(layout);
       if (saving === undefined) return;
-      if (isSaved(saving)) {
-        lying.delete(layout);
-        layout.close();
-        return;
-      }
-      const unsubscribe = saving.subscribe(() => {
+      const goIfSaved = () => {
         if (!isSaved(saving)) return;
-        unsubscribe();
+        stay();
         lying.delete(layout);
         layout.close();
-      });
+      };
+      const unsubscribe = saving.subscribe(goIfSaved);
+      const stay = () => {
+        unsubscribe();
+        leaving.delete(layout);
+      };
+      leaving.set(layout, stay);
+      goIfSaved();
     },
     isUnsaved: () => [...lying.values()].some((saving) => !isSaved(saving)),
+    saveAgain: () => {
+      for (const saving of lying.values()) saving.retry();
+    },
   };
 }

@@ -23,6 +23,13 @@ export const general = {
   refused: (sentence: string) => `Not done: ${sentence}`,
   saving: {
     failed: 'What you did last could not be kept in this browser. It is still here on this page.',
+    why: {
+      full: 'The browser gives it no more room. Room comes from emptying the bin on the shelf, or from what other pages keep on this device.',
+      newer:
+        'A newer version of this page has been opened in another window. Save a copy to a file, then load this page again.',
+      slow: 'The browser has not answered yet. It may still do so; nothing has to be done again.',
+      other: (says: string) => `The browser says: ${says}. It is tried again by itself.`,
+    },
     saveCopy: 'Save a copy to a file',
     tryAgain: 'Try again',
     beside:
