@@ -46,6 +46,7 @@ export {
   type Words,
   wordsWidthPt,
 } from './paragraph.ts';
+export { pathData, svgNumber } from './pathData.ts';
 export { type RunningLinesRequest, runningLines } from './runningLines.ts';
 export { allShown, shownText, standIn } from './shownText.ts';
 export { type SignRequest, scissors, upArrow } from './sign.ts';

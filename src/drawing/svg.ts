@@ -1,8 +1,9 @@
 import { assert } from '../problem/index.ts';
 import { hatchMarks } from './hatch.ts';
-import type { Frame, GroupMark, LineMark, Mark, PathMark, PathStep, Role, Stroke, TextMark } from './mark.ts';
+import type { Frame, GroupMark, LineMark, Mark, PathMark, Role, Stroke, TextMark } from './mark.ts';
 import { rectangle } from './outline.ts';
 import type { Page } from './page.ts';
+import { svgNumber as number, pathData } from './pathData.ts';
 import { xmlText } from './xmlText.ts';
 
 export interface SvgOptions {
@@ -137,28 +138,4 @@ function hasRoles(marks: readonly Mark[]): boolean {
 function strokeAttributes({ colour, widthPt, dashPt, cap }: Stroke): string {
   const dashes = dashPt === undefined ? '' : ` stroke-dasharray="${dashPt.map(number).join(' ')}"`;
   return ` stroke="${xmlText(colour)}" stroke-width="${number(widthPt)}"${dashes}${cap === undefined ? '' : ` stroke-linecap="${cap}"`}`;
-}
-
-function pathData(path: readonly PathStep[]): string {
-  return path.map(stepData).join('');
-}
-
-function stepData(step: PathStep): string {
-  switch (step.to) {
-    case 'move':
-      return `M${number(step.xPt)} ${number(step.yPt)}`;
-    case 'line':
-      return `L${number(step.xPt)} ${number(step.yPt)}`;
-    case 'curve': {
-      const { x1Pt, y1Pt, x2Pt, y2Pt, xPt, yPt } = step;
-      return `C${[x1Pt, y1Pt, x2Pt, y2Pt, xPt, yPt].map(number).join(' ')}`;
-    }
-    case 'close':
-      return 'Z';
-  }
-}
-
-function number(value: number): string {
-  assert(Number.isFinite(value), 'A drawn number is finite', { value });
-  return String(Number(value.toPrecision(15)) + 0);
 }
