@@ -39,7 +39,14 @@ describe('the dependency rule finds', () => {
   afterAll(() => rmSync(house, { recursive: true, force: true }));
   let found: string;
   beforeAll(() => {
-    for (const name of ['src', 'apps', 'architecture.json', '.dependency-cruiser.mjs', 'package.json']) {
+    for (const name of [
+      'src',
+      'apps',
+      'examples',
+      'architecture.json',
+      '.dependency-cruiser.mjs',
+      'package.json',
+    ]) {
       cpSync(name, join(house, name), { recursive: true });
     }
     for (const name of ['tsconfig.json', 'tsconfig.base.json']) cpSync(name, join(house, name));
