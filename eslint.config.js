@@ -9,7 +9,7 @@ export default tseslint.config(
     languageOptions: {
       parser: tseslint.parser,
       parserOptions: {
-        project: ['./tsconfig.json', './apps/web/tsconfig.json'],
+        project: ['./tsconfig.json', './apps/web/tsconfig.json', './test/app/tsconfig.json'],
         tsconfigRootDir: import.meta.dirname,
       },
     },

@@ -15,6 +15,7 @@ const checks = [
   ['types of the library, which knows no machine', tool('typescript/bin/tsc', '-p', 'src/tsconfig.json')],
   ['types of everything', tool('typescript/bin/tsc', '-p', 'tsconfig.json')],
   ['types of the page', tool('typescript/bin/tsc', '-p', 'apps/web/tsconfig.json')],
+  ['types of the tests of the page', tool('typescript/bin/tsc', '-p', 'test/app/tsconfig.json')],
   ['format and lint', tool('@biomejs/biome/bin/biome', 'ci', '--error-on-warnings', '.')],
   ['lint that needs types', tool('eslint/bin/eslint.js', '--max-warnings', '0', '.')],
   [

@@ -1,0 +1,237 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { build } from 'vite';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { english } from '../../apps/web/messages/english/english.ts';
+import { addressOf, type Screen, screens } from '../../apps/web/route.ts';
+import { serve } from '../../scripts/serve.mjs';
+import type * as inPage from './inPage.ts';
+
+/* The page as it is built (`npm run prepare` builds), in a real browser. */
+
+export const chromiumPath = '/usr/bin/chromium';
+export const hasChromium = existsSync(chromiumPath);
+
+/** Where the built page lies. */
+export const appFolder = fileURLToPath(new URL('../../dist/app/', import.meta.url));
+
+/** The screens that belong to a layout, in the order of the contents line. */
+export const layoutScreens = screens.filter((screen) => screen !== 'shelf');
+
+/**
+ * A name of this machine that is not `localhost`, as a tablet in the same house would call it: over plain http a page
+ * from there is no secure context.
+ */
+export const nameInTheHouse = 'craft-table.home.arpa';
+
+export interface PageOptions {
+  readonly widthPx?: number;
+  readonly heightPx?: number;
+  readonly ground?: 'light' | 'dark';
+  /** In the language that nobody speaks. */
+  readonly pseudo?: boolean;
+  /** Where the page is served from, where that is not the usual address. */
+  readonly from?: string;
+}
+
+export interface BuiltApp {
+  /** Where it is served; ends with a slash. */
+  readonly address: () => string;
+  /** The page in a browser profile of its own, with an empty shelf. */
+  page(options?: PageOptions): Promise<Page>;
+  /** What went wrong on any page since this was asked last; a test that provokes something takes it out. */
+  troubles(): readonly string[];
+}
+
+/**
+ * Serves the built page and has a browser for the tests of a file. A test fails on an error on the page or in its
+ * console, on anything the page's policy had to stop, and on a request to another host.
+ */
+export function builtApp({
+  folder = appFolder,
+  host = 'localhost',
+}: {
+  readonly folder?: string;
+  readonly host?: string;
+} = {}): BuiltApp {
+  let server: Awaited<ReturnType<typeof serve>>;
+  let browser: Browser;
+  let found: string[] = [];
+  const address = () => server.addresses[0]!;
+  const troubles = () => {
+    const all = found;
+    found = [];
+    return all;
+  };
+
+  beforeAll(async () => {
+    if (!existsSync(appFolder)) throw new Error('There is no dist/app: `npm run prepare` builds it');
+    server = await serve({ folder, host, port: 0 });
+    browser = await chromium.launch({
+      executablePath: chromiumPath,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        // Whatever the page might ask another host never leaves this machine.
+        `--host-resolver-rules=MAP ${nameInTheHouse} 127.0.0.1, MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1`,
+      ],
+    });
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+  afterEach(async () => {
+    for (const context of browser.contexts()) await context.close();
+    expect(troubles()).toEqual([]);
+  });
+
+  return {
+    address,
+    troubles,
+    async page({ widthPx = 1280, heightPx = 900, ground = 'light', pseudo = false, from = address() } = {}) {
+      const context = await browser.newContext({
+        viewport: { width: widthPx, height: heightPx },
+        colorScheme: ground,
+        reducedMotion: 'reduce',
+      });
+      const own = new URL(from).origin;
+      context.on('request', (request) => {
+        const { origin, protocol } = new URL(request.url());
+        if (origin !== own && !['data:', 'blob:'].includes(protocol))
+          found.push(`request to another host: ${request.url()}`);
+      });
+      context.on('weberror', (error) => found.push(`error on the page: ${error.error().message}`));
+      context.on('console', (message) => {
+        if (message.type() === 'error') found.push(`error in the console: ${message.text()}`);
+      });
+      await context.addInitScript(() => {
+        document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) =>
+          console.error(`stopped by the policy, ${violatedDirective}: ${blockedURI}`),
+        );
+      });
+      const page = await context.newPage();
+      await page.goto(pseudo ? `${from}?pseudo` : from);
+      await page.locator('main').waitFor();
+      return page;
+    },
+  };
+}
+
+let carried: Promise<string> | null = null;
+
+/** Puts a layout file on the shelf of a page's browser, and loads the page again; its id there. */
+export async function layOnShelf(page: Page, text: string): Promise<string> {
+  carried ??= carriedScript();
+  await page.evaluate(await carried);
+  const id = await page.evaluate(
+    (file) => (globalThis as unknown as { fromTest: typeof inPage }).fromTest.layOnShelf(file),
+    text,
+  );
+  await page.reload();
+  await page.locator('main').waitFor();
+  return id;
+}
+
+/** What runs in the page, in one script. */
+async function carriedScript(): Promise<string> {
+  const built = await build({
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      write: false,
+      minify: false,
+      lib: {
+        entry: fileURLToPath(new URL('inPage.ts', import.meta.url)),
+        formats: ['iife'],
+        name: 'fromTest',
+      },
+    },
+  });
+  const [output] = [built].flat();
+  if (output === undefined || !('output' in output)) throw new Error('It is built once');
+  return output.output[0].code;
+}
+
+/** Opens a layout of the shelf at one of its screens, and waits until its plan is known. */
+export async function openLayout(page: Page, id: string, screen: Exclude<Screen, 'shelf'>): Promise<void> {
+  await page.evaluate((hash) => {
+    window.location.hash = hash;
+  }, addressOf({ screen, id }));
+  await isWorkedOut(page);
+}
+
+/** Turns to another screen of the open layout by the contents line. */
+export async function turnTo(page: Page, screen: Screen): Promise<void> {
+  await page
+    .getByRole('navigation', { name: english.general.contents })
+    .getByRole('link', { name: english.general.screens[screen] })
+    .click();
+  if (screen !== 'shelf') await isWorkedOut(page);
+}
+
+/** Waits until nothing is being planned or proved on a screen of a layout. */
+export async function isWorkedOut(page: Page): Promise<void> {
+  await page.locator('.stands:is([data-stage=answered], [data-stage=unknown])').waitFor({ timeout: 30_000 });
+}
+
+/**
+ * Goes to every screen, the shelf first empty and then with a layout on it, and gives each to `see`, by what it is
+ * called.
+ */
+export async function eachScreen(
+  page: Page,
+  text: string,
+  see: (name: string, id: string | null) => Promise<void>,
+): Promise<void> {
+  if (isMade('shelf')) await see('the empty shelf', null);
+  const id = await layOnShelf(page, text);
+  await page.locator('main').getByText(titleOf(text)).first().waitFor();
+  if (isMade('shelf')) await see('the shelf', id);
+  for (const screen of layoutScreens.filter(isMade)) {
+    await openLayout(page, id, screen);
+    await see(screen, id);
+  }
+}
+
+/**
+ * Opens every closed blank of the page, and gives the first of each kind to `see` while it is open, by what it is
+ * called. Blanks that open onto the same kinds of controls are one kind.
+ */
+export async function eachKindOfBlank(page: Page, see: (label: string) => Promise<void>): Promise<void> {
+  const blanks = page.locator('main button.blank');
+  const seen = new Set<string>();
+  for (let index = 0; index < (await blanks.count()); index += 1) {
+    const label = (await blanks.nth(index).textContent()) ?? '';
+    await blanks.nth(index).click();
+    const opened = page.locator('.opened');
+    await opened.waitFor();
+    const kind = await page.evaluate(() => {
+      const controls = document.querySelectorAll('.opened :is(input, select, svg), input[data-blank]');
+      const kinds = [...controls].map((control) =>
+        control instanceof HTMLInputElement ? `${control.type} ${control.inputMode}` : control.tagName,
+      );
+      return [...new Set(kinds)].sort().join();
+    });
+    if (!seen.has(kind)) {
+      seen.add(kind);
+      await see(label);
+    }
+    await page.keyboard.press('Escape');
+    await opened.waitFor({ state: 'detached' });
+  }
+}
+
+/** A screen that has no words yet is still to be made. */
+function isMade(screen: Screen): boolean {
+  return Object.keys(english[screen]).length > 0;
+}
+
+function titleOf(text: string): string {
+  return (JSON.parse(text) as { title: string }).title;
+}
