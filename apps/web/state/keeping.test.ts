@@ -47,7 +47,7 @@ it('news are heard in the page and in the others, and without a channel as well'
     addEventListener: (_: string, listener: unknown) => {
       other = listener as () => void;
     },
-  } as unknown as BroadcastChannel);
+  });
   const stop = one.subscribe(() => heard.push('heard'));
   one.tell();
   other();

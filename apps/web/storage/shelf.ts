@@ -18,6 +18,7 @@ import type {
   StepRecord,
   Writing,
 } from './database.ts';
+import type { Everything, KeptLayout, PutBack } from './everything.ts';
 
 /** Every layout of a person, kept in her browser. Each call is one transaction: all of it is done, or it rejects. */
 export interface Shelf {
@@ -46,6 +47,14 @@ export interface Shelf {
   bin(id: string, when: number | null): Promise<void>;
   /** Takes out of the bin for good what was put there before that moment. */
   empty(before: number): Promise<void>;
+  /** All that stands on the shelf, at one moment. */
+  everything(): Promise<Everything>;
+  /**
+   * Puts back what was written to a file at one time: all of it, or nothing. A layout that stands there with the same
+   * text stays as it is; one that differs becomes a second version beside it; what lies in the bin with the same text
+   * stands on the shelf again. Preferences that are there already stay. `when`: the time, since it is copied to a file.
+   */
+  putBack(everything: Everything, when: number): Promise<PutBack>;
   /** What was preferred under a name; `undefined`: nothing yet. */
   preference(name: string): Promise<Json | undefined>;
   /** Keeps what is preferred under a name. */
@@ -89,7 +98,7 @@ export function shelfIn(database: Connection, newId: () => string, news: () => v
   return {
     async documents() {
       const all = await database.read((transaction) => transaction.objectStore('documents').getAll());
-      return all.sort((a, b) => (a.title === b.title ? compare(a.id, b.id) : compare(a.title, b.title)));
+      return all.sort(byTitle);
     },
 
     add(file, copied = null) {
@@ -144,6 +153,24 @@ export function shelfIn(database: Connection, newId: () => string, news: () => v
       });
     },
 
+    everything() {
+      return database.read(async (transaction) => {
+        const documents = await transaction.objectStore('documents').getAll();
+        const standing = documents.filter(({ binned }) => binned === null).sort(byTitle);
+        const layouts: KeptLayout[] = [];
+        for (const { id, revision, besides } of standing) {
+          const found = await openedFrom(transaction, id);
+          const { file, done, undone } = found!.history;
+          layouts.push({ id, revision, besides, track: { file, done, undone } });
+        }
+        return { layouts, preferences: await preferencesOf(transaction) };
+      });
+    },
+
+    putBack(everything, when) {
+      return write((transaction) => putBackAll(transaction, everything, when, newId));
+    },
+
     preference: (name) => database.read((transaction) => transaction.objectStore('preferences').get(name)),
 
     async prefer(name, value) {
@@ -182,6 +209,12 @@ async function recordsOf(
   const range = IDBKeyRange.bound([id, snapshot.revision], [id, revision], true);
   const steps = await reader(transaction).objectStore('steps').getAll(range);
   return { snapshot, steps };
+}
+
+async function preferencesOf(transaction: Reading | Writing): Promise<Readonly<Record<string, Json>>> {
+  const preferences = reader(transaction).objectStore('preferences');
+  const [names, values] = [await preferences.getAllKeys(), await preferences.getAll()];
+  return Object.fromEntries(names.map((name, index) => [name, values[index]!]));
 }
 
 function documentOf(transaction: Reading | Writing, id: string): Promise<DocumentRecord | undefined> {
@@ -269,6 +302,55 @@ async function forgetSnapshots(transaction: Writing, id: string): Promise<void> 
   for (const key of keys.slice(1, -2)) await snapshots.delete(key);
 }
 
+async function putBackAll(
+  transaction: Writing,
+  { layouts, preferences }: Everything,
+  when: number,
+  newId: () => string,
+): Promise<PutBack> {
+  const outcome = { added: 0, beside: 0, there: 0 };
+  for (const layout of layouts) outcome[await putBackOne(transaction, layout, when, newId)] += 1;
+  const store = transaction.objectStore('preferences');
+  for (const [name, value] of Object.entries(preferences))
+    if ((await store.get(name)) === undefined) await store.put(value, name);
+  return outcome;
+}
+
+async function putBackOne(
+  transaction: Writing,
+  { id, revision, besides, track }: KeptLayout,
+  when: number,
+  newId: () => string,
+): Promise<keyof PutBack> {
+  const all = await transaction.objectStore('documents').getAll();
+  const text = writeLayoutFile(track.file);
+  const title = titleOf(track.file);
+  const first = all.find((one) => one.id === id);
+  const alike = all.filter((one) =>
+    id === null ? one.title === title : first && (one === first || one.besides === id),
+  );
+  for (const one of alike) {
+    const found = await openedFrom(transaction, one.id);
+    if (found === null || writeLayoutFile(found.history.file) !== text) continue;
+    const copied = { revision: one.revision, when };
+    await transaction.objectStore('documents').put({ ...one, binned: null, copied });
+    return 'there';
+  }
+  await putFirst(
+    transaction,
+    {
+      id: id === null || first !== undefined ? newId() : id,
+      revision,
+      title,
+      besides: first === undefined ? besides : first.id,
+      binned: null,
+      copied: { revision, when },
+    },
+    track,
+  );
+  return first === undefined ? 'added' : 'beside';
+}
+
 async function changedDocument(
   transaction: Writing,
   id: string,
@@ -284,6 +366,10 @@ function upTo(id: string, revision: number): IDBKeyRange {
 
 function titleOf({ title }: SavedLayout): string {
   return typeof title === 'string' ? title : '';
+}
+
+function byTitle(a: DocumentRecord, b: DocumentRecord): number {
+  return a.title === b.title ? compare(a.id, b.id) : compare(a.title, b.title);
 }
 
 function compare(a: string, b: string): number {
