@@ -21,6 +21,7 @@ export {
   type Track,
 } from './history.ts';
 export type { InHand } from './inHand.ts';
+export { distanceAt, layingOf, layingsFor, pieceLaid } from './laying.ts';
 export { type LayingRefusal, partLaidOn } from './layingOn.ts';
 export {
   type Laid,

@@ -1,5 +1,6 @@
-import { type Length, lengthOfTicks, showLengthWithUnit, type Units } from '../measure/index.ts';
+import { type Axis, type Length, lengthOfTicks, showLengthWithUnit, type Units } from '../measure/index.ts';
 import { capital, listed } from './count.ts';
+import { layingWords, type PartLaying } from './partLaying.ts';
 
 /** What an edit did to a layout file, as data. */
 export type EditTold =
@@ -21,6 +22,14 @@ export type EditTold =
       readonly across: Length;
       readonly down: Length;
       readonly units: Units;
+    }
+  | {
+      readonly what: 'part laid';
+      readonly name: string;
+      readonly axis: Axis;
+      readonly laying: PartLaying;
+      /** The name of the part it is laid to; `null`: none. */
+      readonly beside: string | null;
     };
 
 /** What an edited field belongs to. */
@@ -43,6 +52,8 @@ export function editSentence(told: EditTold): string {
       return `${capital(told.name)} moved ${told.up ? 'up' : 'down'} the pile.`;
     case 'piece moved':
       return `${capital(told.name)} ${movedWords(told)}.`;
+    case 'part laid':
+      return `${capital(told.name)} laid ${layingWords(told.laying, told.axis, told.beside ?? '')}.`;
     case 'paper added':
       return `${capital(told.name)} put into the stash.`;
     case 'paper taken':

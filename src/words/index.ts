@@ -10,6 +10,7 @@ export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom, sideOf } from './measuredFrom.ts';
 export { docketOf, foldWord, standing, type ToBuy, takenOf, toBuy, toolsFor } from './papers.ts';
+export { layingWords, type PartLaying } from './partLaying.ts';
 export { partName } from './partName.ts';
 export { planningProblemSentence } from './planningProblem.ts';
 export {
