@@ -1,18 +1,16 @@
 import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
-import type { Edit } from '../../../src/editing/index.ts';
 import { useMessages } from '../messages/messages.ts';
 import { ClosedBlank } from './blank.tsx';
-import { useFill } from './fill.ts';
+import { type Filling, useFill } from './fill.ts';
 import { useOpening } from './sentence.tsx';
 
-interface ChoiceBlankProps<Value extends string> {
+type ChoiceBlankProps<Value extends string> = Filling<Value> & {
   readonly name: string;
   readonly label: string;
   readonly value: Value;
   readonly choices: readonly Choice<Value>[];
-  readonly editOf: (value: Value) => Edit;
-}
+};
 
 /** One of the few words that may stand in a blank. */
 export interface Choice<Value extends string> {
@@ -37,10 +35,16 @@ export function ChoiceBlank<Value extends string>(props: ChoiceBlankProps<Value>
   );
 }
 
-function OpenChoice<Value extends string>({ name, label, value, choices, editOf }: ChoiceBlankProps<Value>) {
+function OpenChoice<Value extends string>({
+  name,
+  label,
+  value,
+  choices,
+  ...filling
+}: ChoiceBlankProps<Value>) {
   const { form } = useMessages();
   const { below, setOpen } = useOpening();
-  const fill = useFill(editOf);
+  const fill = useFill<Value>(value, filling);
   const [wrong, setWrong] = useState<string | null>(null);
   const group = useRef<HTMLFieldSetElement>(null);
   const tapped = useRef(false);

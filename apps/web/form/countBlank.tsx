@@ -1,11 +1,10 @@
 import { type ReactNode, useState } from 'react';
-import type { Edit } from '../../../src/editing/index.ts';
 import { useMessages } from '../messages/messages.ts';
 import { ClosedBlank, TypedBlank } from './blank.tsx';
-import { useFill } from './fill.ts';
+import { type Filling, useFill } from './fill.ts';
 import { useOpening } from './sentence.tsx';
 
-interface CountBlankProps {
+type CountBlankProps = Filling<number> & {
   readonly name: string;
   readonly label: string;
   readonly value: number;
@@ -13,8 +12,7 @@ interface CountBlankProps {
   readonly most: number;
   /** What stands in the blank while it is closed; the number itself when absent. */
   readonly shown?: string;
-  readonly editOf: (value: number) => Edit;
-}
+};
 
 /** A blank for a whole number. */
 export function CountBlank(props: CountBlankProps): ReactNode {
@@ -29,9 +27,9 @@ export function CountBlank(props: CountBlankProps): ReactNode {
   );
 }
 
-function OpenCount({ name, label, value, least, most, editOf }: CountBlankProps): ReactNode {
+function OpenCount({ name, label, value, least, most, ...filling }: CountBlankProps): ReactNode {
   const { form } = useMessages();
-  const fill = useFill(editOf);
+  const fill = useFill(value, filling);
   const [text, setText] = useState(String(value));
   const [wrong, setWrong] = useState<string | null>(null);
   const typed = (now: string) => {

@@ -1,7 +1,15 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Edit } from '../../../src/editing/index.ts';
 import { fileProblemSentence } from '../../../src/words/index.ts';
-import { useOpenLayoutStore } from '../state/layoutContext.ts';
+import { useLayoutIfOpen } from '../state/layoutContext.ts';
+
+/**
+ * What a value does that is put into a blank: of the open layout it makes an edit (`null`: there is nothing to do); of
+ * a form that is no layout yet it is set.
+ */
+export type Filling<Value> =
+  | { readonly editOf: (value: Value) => Edit | null }
+  | { readonly onSet: (value: Value) => void };
 
 /** Fills a blank: each value is done at once, and all that one opening of the blank did is one thing to undo. */
 export interface Fill<Value> {
@@ -11,28 +19,32 @@ export interface Fill<Value> {
   takeBack(): void;
 }
 
-/**
- * Fills a blank of the open layout by edits; `editOf` makes the edit that sets a value. Used by what is there only
- * while the blank is open.
- */
-export function useFill<Value>(editOf: (value: Value) => Edit): Fill<Value> {
-  const store = useOpenLayoutStore();
-  const make = useRef(editOf);
+/** Fills a blank that stood at `value` when it was opened. Used by what is there only while the blank is open. */
+export function useFill<Value>(value: Value, filling: Filling<Value>): Fill<Value> {
+  const store = useLayoutIfOpen();
+  const how = useRef(filling);
   useEffect(() => {
-    make.current = editOf;
+    how.current = filling;
   });
   const [joins] = useState(nextOpening);
+  const [before] = useState(value);
   return useMemo(
     () => ({
-      set(value) {
-        const problems = store.make(make.current(value), joins);
+      set(now) {
+        if ('onSet' in how.current) {
+          how.current.onSet(now);
+          return null;
+        }
+        const edit = how.current.editOf(now);
+        const problems = edit === null ? null : (store?.make(edit, joins) ?? null);
         return problems === null ? null : problems.map(fileProblemSentence).join(' ');
       },
       takeBack() {
-        if (store.getState().history.done.at(-1)?.joins === joins) store.undo();
+        if ('onSet' in how.current) how.current.onSet(before);
+        else if (store?.getState().history.done.at(-1)?.joins === joins) store.undo();
       },
     }),
-    [store, joins],
+    [store, joins, before],
   );
 }
 

@@ -7,15 +7,17 @@ import {
   readLength,
   readMark,
   showLength,
+  showLengthWithUnit,
 } from '../../../src/measure/index.ts';
 import { whereOnRuler, whyNotALength } from '../../../src/words/index.ts';
 import { useMessages } from '../messages/messages.ts';
+import { useLayoutIfOpen } from '../state/layoutContext.ts';
 import { ClosedBlank, TypedBlank } from './blank.tsx';
-import { useFill } from './fill.ts';
+import { type Filling, useFill } from './fill.ts';
 import { RulerStrip } from './rulerStrip.tsx';
 import { useOpening } from './sentence.tsx';
 
-interface LengthBlankProps {
+type LengthBlankProps = Filling<string> & {
   readonly name: string;
   readonly label: string;
   readonly value: Length;
@@ -27,8 +29,9 @@ interface LengthBlankProps {
   readonly marking: Marking;
   /** What it may be at least, in ticks: a size is more than nothing, a distance may be an overhang. */
   readonly least: number;
-  readonly editOf: (text: string) => Edit;
-}
+  /** What may stand there instead of a length, each said as what to do. */
+  readonly instead?: readonly { readonly says: string; readonly edit: () => Edit }[];
+};
 
 /** A blank for a length, which opens onto a ruler. */
 export function LengthBlank(props: LengthBlankProps): ReactNode {
@@ -43,9 +46,20 @@ export function LengthBlank(props: LengthBlankProps): ReactNode {
   );
 }
 
-function OpenLength({ name, label, value, typed, marking, least, editOf }: LengthBlankProps): ReactNode {
+function OpenLength({
+  name,
+  label,
+  value,
+  typed,
+  marking,
+  least,
+  instead = [],
+  ...filling
+}: LengthBlankProps): ReactNode {
   const { form } = useMessages();
-  const fill = useFill(editOf);
+  const { setOpen } = useOpening();
+  const store = useLayoutIfOpen();
+  const fill = useFill(typed ?? showLengthWithUnit(value, marking.units), filling);
   const { units } = marking;
   const [text, setText] = useState(typed ?? showLength(value, units));
   const [length, setLength] = useState(value);
@@ -98,6 +112,21 @@ function OpenLength({ name, label, value, typed, marking, least, editOf }: Lengt
           {form.markMore}
         </button>
       </div>
+      {instead.map(({ says, edit }) => (
+        <p key={says}>
+          <button
+            type="button"
+            className="say"
+            onClick={() => {
+              fill.takeBack();
+              store?.make(edit());
+              setOpen(null);
+            }}
+          >
+            {says}
+          </button>
+        </p>
+      ))}
     </TypedBlank>
   );
 }

@@ -1,16 +1,14 @@
 import { type ReactNode, useState } from 'react';
-import type { Edit } from '../../../src/editing/index.ts';
 import { useMessages } from '../messages/messages.ts';
 import { ClosedBlank, TypedBlank } from './blank.tsx';
-import { useFill } from './fill.ts';
+import { type Filling, useFill } from './fill.ts';
 import { useOpening } from './sentence.tsx';
 
-interface TextBlankProps {
+type TextBlankProps = Filling<string> & {
   readonly name: string;
   readonly label: string;
   readonly value: string;
-  readonly editOf: (value: string) => Edit;
-}
+};
 
 /** A blank for words of the person's own. */
 export function TextBlank(props: TextBlankProps): ReactNode {
@@ -25,9 +23,9 @@ export function TextBlank(props: TextBlankProps): ReactNode {
   );
 }
 
-function OpenText({ name, label, value, editOf }: TextBlankProps): ReactNode {
+function OpenText({ name, label, value, ...filling }: TextBlankProps): ReactNode {
   const { form } = useMessages();
-  const fill = useFill(editOf);
+  const fill = useFill(value, filling);
   const [text, setText] = useState(value);
   const [wrong, setWrong] = useState<string | null>(null);
   return (

@@ -6,6 +6,11 @@ const LayoutContext = createContext<OpenLayoutStore | null>(null);
 
 export const LayoutProvider = LayoutContext.Provider;
 
+/** What can be done to the layout that lies open; `null`: none does. */
+export function useLayoutIfOpen(): OpenLayoutStore | null {
+  return useContext(LayoutContext);
+}
+
 /** What can be done to the layout that lies open. */
 export function useOpenLayoutStore(): OpenLayoutStore {
   const store = useContext(LayoutContext);

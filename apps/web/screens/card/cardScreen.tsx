@@ -1,53 +1,56 @@
-import type { ReactNode } from 'react';
-import { settingOf } from '../../../../src/editing/index.ts';
-import { usualMarkings } from '../../../../src/measure/index.ts';
-import { CountBlank } from '../../form/countBlank.tsx';
-import { LengthBlank } from '../../form/lengthBlank.tsx';
-import { Sentence } from '../../form/sentence.tsx';
-import { TextBlank } from '../../form/textBlank.tsx';
+import { type ReactNode, useMemo, useState } from 'react';
+import type { Face } from '../../../../src/layout/index.ts';
 import { useMessages } from '../../messages/messages.ts';
+import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
+import { AddPart } from './addPart.tsx';
+import '../../look/card.css';
+import { LookedAtProvider } from './lookedAt.ts';
+import { PartInHand } from './partInHand.tsx';
+import { Pile } from './pile.tsx';
+import { PileList } from './pileList.tsx';
+import { Problems } from './problems.tsx';
+import { SetForm } from './setForm.tsx';
+import { Table } from './table.tsx';
+import { WholeSet } from './wholeSet.tsx';
 
-/** The layout and its pile. */
+/** The layout and its pile, on the craft table: the card in the middle, its pile under it, then the words. */
 export function CardScreen(): ReactNode {
-  const { general } = useMessages();
-  const { file, layout } = useOpenLayout(({ history }) => history);
+  const { card: words } = useMessages();
+  const { layout } = useInHand();
+  const taken = useOpenLayout((state) => state.taken);
+  const [look, setLook] = useState<{ readonly card: number; readonly face: Face }>({ card: 0, face: 'base' });
+  const [isLaidOut, setLaidOut] = useState(false);
+  const lookedAt = useMemo(
+    () => ({
+      card: Math.min(look.card, layout.cards - 1),
+      face: look.face === 'inside' && layout.base.fold === 'none' ? ('base' as const) : look.face,
+      lookAt: (change: { readonly card?: number; readonly face?: Face }) =>
+        setLook((before) => ({ ...before, ...change })),
+    }),
+    [look, layout.cards, layout.base.fold],
+  );
   return (
-    <>
-      <h2>{general.screens.card}</h2>
-      <Sentence
-        says="{title}: a set of {cards} cards, {width} wide."
-        blanks={{
-          title: (
-            <TextBlank
-              name="title"
-              label="title"
-              value={layout.title}
-              editOf={(v) => settingOf(file, ['title'], v)}
-            />
-          ),
-          cards: (
-            <CountBlank
-              name="cards"
-              label="cards"
-              value={layout.cards}
-              least={1}
-              most={100000}
-              editOf={(v) => settingOf(file, ['cards'], v)}
-            />
-          ),
-          width: (
-            <LengthBlank
-              name="width"
-              label="width"
-              value={layout.base.size.width}
-              marking={usualMarkings['1/16 in']}
-              least={1}
-              editOf={(v) => settingOf(file, ['base', 'size', 0], v)}
-            />
-          ),
-        }}
-      />
-    </>
+    <LookedAtProvider value={lookedAt}>
+      <Problems severity="error" />
+      <Table />
+      <Pile />
+      {taken === null ? null : <PartInHand key={taken} id={taken} />}
+      <AddPart />
+      <PileList />
+      <SetForm />
+      <Problems severity="caution" />
+      <p>
+        <button
+          type="button"
+          className="say"
+          aria-expanded={isLaidOut}
+          onClick={() => setLaidOut(!isLaidOut)}
+        >
+          {isLaidOut ? words.table.putTogether : words.table.layOut}
+        </button>
+      </p>
+      {isLaidOut ? <WholeSet /> : null}
+    </LookedAtProvider>
   );
 }

@@ -1,0 +1,46 @@
+import type { ReactNode } from 'react';
+import { showSize } from '../../../../src/measure/index.ts';
+import { assemblyWords, dealtWords } from '../../../../src/words/index.ts';
+import { useMessages } from '../../messages/messages.ts';
+import { useInHand } from '../../state/inHand.ts';
+import { useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts';
+import { useLookedAt } from './lookedAt.ts';
+
+/** The whole pile as a list in words, topmost first: nobody needs the drawing to know it. */
+export function PileList(): ReactNode {
+  const { card } = useMessages();
+  const { layout, arrangement } = useInHand();
+  const { lookAt } = useLookedAt();
+  const store = useOpenLayoutStore();
+  const taken = useOpenLayout((state) => state.taken);
+  const showing = { units: layout.units, glyphs: 'printed' } as const;
+  const words = new Map(assemblyWords(layout, arrangement, showing).map((each) => [each.part, each]));
+  return (
+    <section className="pile-list">
+      <h2>{card.pile.list}</h2>
+      {layout.parts.length === 0 ? <p>{card.pile.empty}</p> : null}
+      <ol reversed>
+        {arrangement.parts.toReversed().map(({ part, face, seen }) => (
+          <li key={part.id}>
+            <button
+              type="button"
+              className="say"
+              aria-pressed={part.id === taken}
+              onClick={() => {
+                lookAt({ face });
+                store.take(part.id);
+              }}
+            >
+              <span translate="no">{part.name}</span>
+            </button>
+            <span lang="en">
+              {seen === null ? '' : `${showSize(seen, layout.units, 'printed')}. `}
+              {words.get(part.id)?.lay} {words.get(part.id)?.tear}
+            </span>
+            {dealtWords(part, layout) === '' ? null : <span lang="en"> {dealtWords(part, layout)}.</span>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

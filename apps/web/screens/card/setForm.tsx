@@ -1,0 +1,84 @@
+import type { ReactNode } from 'react';
+import { settingOf } from '../../../../src/editing/index.ts';
+import { type Path, valueAt } from '../../../../src/files/index.ts';
+import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { CountBlank } from '../../form/countBlank.tsx';
+import { LengthBlank } from '../../form/lengthBlank.tsx';
+import { PapersBlank } from '../../form/papersBlank.tsx';
+import { Sentence } from '../../form/sentence.tsx';
+import { TextBlank } from '../../form/textBlank.tsx';
+import { useMessages } from '../../messages/messages.ts';
+import { markingOf, useInHand } from '../../state/inHand.ts';
+
+/** The set and its base in words. */
+export function SetForm(): ReactNode {
+  const { card } = useMessages();
+  const { file, layout } = useInHand();
+  const marking = markingOf(layout);
+  const side = (axis: 'width' | 'height', label: string) => {
+    const path: Path = ['base', 'size', axis === 'width' ? 0 : 1];
+    const typed = valueAt(file, path);
+    return (
+      <LengthBlank
+        name={axis}
+        label={label}
+        value={layout.base.size[axis]}
+        typed={typeof typed === 'string' ? typed : undefined}
+        marking={marking}
+        least={1}
+        editOf={(text) => settingOf(file, path, text)}
+      />
+    );
+  };
+  return (
+    <section aria-label={card.setHeading}>
+      <h2>{card.setHeading}</h2>
+      <Sentence
+        says={card.set}
+        blanks={{
+          title: (
+            <TextBlank
+              name="title"
+              label={card.blanks.title}
+              value={layout.title}
+              editOf={(title) => settingOf(file, ['title'], title)}
+            />
+          ),
+          cards: (
+            <CountBlank
+              name="cards"
+              label={card.blanks.cards}
+              value={layout.cards}
+              least={1}
+              most={100_000}
+              editOf={(cards) => settingOf(file, ['cards'], cards)}
+            />
+          ),
+          width: side('width', card.blanks.baseWidth),
+          height: side('height', card.blanks.baseHeight),
+          fold: (
+            <ChoiceBlank
+              name="fold"
+              label={card.blanks.fold}
+              value={layout.base.fold}
+              choices={(['left', 'top', 'none'] as const).map((fold) => ({
+                value: fold,
+                says: card.folds[fold],
+              }))}
+              editOf={(fold) => settingOf(file, ['base', 'fold'], fold)}
+            />
+          ),
+          paper: (
+            <PapersBlank
+              name="paper"
+              label={card.blanks.basePaper}
+              layout={layout}
+              papers={layout.base.papers}
+              editOf={(paper) => settingOf(file, ['base', 'paper'], paper)}
+            />
+          ),
+        }}
+      />
+    </section>
+  );
+}

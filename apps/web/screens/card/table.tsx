@@ -1,0 +1,222 @@
+import { type ReactNode, useRef, useState } from 'react';
+import { pathData } from '../../../../src/drawing/index.ts';
+import { type DrawnFace, drawnFace } from '../../../../src/guide/index.ts';
+import type { Face } from '../../../../src/layout/index.ts';
+import { useMessages } from '../../messages/messages.ts';
+import { Marks } from '../../pictures/drawing.tsx';
+import { useInHand } from '../../state/inHand.ts';
+import { useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts';
+import { Calibration } from './calibration.tsx';
+import { LayTicks } from './layTicks.tsx';
+import { useLookedAt } from './lookedAt.ts';
+import { useHand } from './useHand.ts';
+import { useTrueSize } from './useTrueSize.ts';
+
+/** Room round the card for what stands beside it, in points. */
+const roundIt = 30;
+
+/** The card as it lies on the table, with what it takes to open it, turn it and look at the others. */
+export function Table(): ReactNode {
+  const { card: words } = useMessages();
+  const { layout, arrangement } = useInHand();
+  const { card, face, lookAt } = useLookedAt();
+  const [isTrueSize, setTrueSize] = useState(false);
+  const [isMeasuring, setMeasuring] = useState(false);
+  const { pxPerPt, measured } = useTrueSize();
+  const drawn = drawnFace({ layout, arrangement, card, face, scale: 1, manner: 'coloured' });
+  const faceNames: Readonly<Record<Face, string>> = {
+    base: words.table.frontOf,
+    inside: words.table.insideOf,
+    back: words.table.backOf,
+  };
+  const caption = words.table.caption(faceNames[face], card + 1, layout.cards);
+  return (
+    <section className="table" aria-label={caption}>
+      <CardPicture drawn={drawn} widthPx={isTrueSize && measured ? pxPerPt : null} label={caption} />
+      <p className="caption">{caption}</p>
+      <div className="says">
+        {layout.base.fold === 'none' ? null : (
+          <button
+            type="button"
+            className="say"
+            onClick={() => lookAt({ face: face === 'inside' ? 'base' : 'inside' })}
+          >
+            {face === 'inside' ? words.table.close : words.table.open}
+          </button>
+        )}
+        <button
+          type="button"
+          className="say"
+          onClick={() => lookAt({ face: face === 'back' ? 'base' : 'back' })}
+        >
+          {face === 'back' ? words.table.turnBack : words.table.turnOver}
+        </button>
+        <button
+          type="button"
+          className="say"
+          disabled={card === 0}
+          onClick={() => lookAt({ card: card - 1 })}
+        >
+          {words.table.before}
+        </button>
+        <button
+          type="button"
+          className="say"
+          disabled={card + 1 >= layout.cards}
+          onClick={() => lookAt({ card: card + 1 })}
+        >
+          {words.table.next}
+        </button>
+        <button
+          type="button"
+          className="say"
+          onClick={() => {
+            setTrueSize(!isTrueSize);
+            setMeasuring(!isTrueSize && !measured);
+          }}
+        >
+          {isTrueSize ? words.table.asFits : words.table.trueSize}
+        </button>
+        {isTrueSize && measured && !isMeasuring ? (
+          <button type="button" className="say" onClick={() => setMeasuring(true)}>
+            {words.calibrate.again}
+          </button>
+        ) : null}
+      </div>
+      {isMeasuring ? <Calibration onDone={() => setMeasuring(false)} /> : null}
+    </section>
+  );
+}
+
+/** The picture of a face: its parts can be taken up, dragged and moved by the arrow keys. */
+function CardPicture({
+  drawn,
+  widthPx,
+  label,
+}: {
+  readonly drawn: DrawnFace;
+  /** Pixels to a point at true size; `null`: as large as there is room. */
+  readonly widthPx: number | null;
+  readonly label: string;
+}): ReactNode {
+  const { card: words } = useMessages();
+  const picture = useRef<SVGSVGElement>(null);
+  const { layout } = useInHand();
+  const { face, lookAt } = useLookedAt();
+  const store = useOpenLayoutStore();
+  const taken = useOpenLayout((state) => state.taken);
+  const hand = useHand(picture);
+  const view = {
+    x: drawn.frame.xPt - roundIt,
+    y: drawn.frame.yPt - roundIt,
+    width: drawn.frame.widthPt + 2 * roundIt,
+    height: drawn.frame.heightPt + 2 * roundIt,
+  };
+  const other = otherHalf(layout.base.fold, face, drawn.ground.frame);
+  const whole = other === null ? view : around(view, other);
+  const nameOf = (part: string) => layout.parts.find((each) => each.id === part)?.name ?? part;
+  return (
+    <div className="table-top">
+      <svg
+        ref={picture}
+        className={widthPx === null ? 'card-picture' : 'card-picture true-size'}
+        viewBox={`${whole.x} ${whole.y} ${whole.width} ${whole.height}`}
+        style={widthPx === null ? undefined : { width: `${whole.width * widthPx}px` }}
+        fill="none"
+        strokeMiterlimit={10}
+        role="group"
+        aria-label={label}
+        {...hand.surface}
+      >
+        {other === null ? null : <path className="other-half" d={boxPath(other)} />}
+        <Marks marks={[drawn.ground.mark]} />
+        {drawn.pieces.map(({ part, piece, mark }) => (
+          <g key={`${part} ${piece}`} className="piece" {...hand.piece({ part, piece })}>
+            <Marks marks={[mark]} />
+          </g>
+        ))}
+        {drawn.pieces
+          .filter(({ part }) => part === taken)
+          .map(({ part, piece, path }) => (
+            <path
+              key={`${part} ${piece}`}
+              className="in-hand"
+              d={pathData(path)}
+              tabIndex={0}
+              role="button"
+              aria-label={words.table.held(nameOf(part))}
+              {...hand.held({ part, piece })}
+            />
+          ))}
+        <FoldLine
+          fold={layout.base.fold}
+          face={face}
+          frame={drawn.ground.frame}
+          onFold={() => lookAt({ face: face === 'base' ? 'inside' : 'base' })}
+        />
+        <LayTicks laid={hand.laid} card={drawn.ground.frame} units={layout.units} />
+      </svg>
+      <p className="unseen" role="status">
+        {hand.says}
+      </p>
+      {taken === null ? null : (
+        <p className="unseen">
+          <button type="button" onClick={() => store.take(null)}>
+            {words.pile.layDown}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface View {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Where the other half of an open card lies; `null` where it is not to be seen. */
+function otherHalf(fold: 'left' | 'top' | 'none', face: Face, frame: DrawnFace['frame']): View | null {
+  if (face !== 'inside' || fold === 'none') return null;
+  const { xPt: x, yPt: y, widthPt: width, heightPt: height } = frame;
+  return fold === 'left' ? { x: x - width, y, width, height } : { x, y: y - height, width, height };
+}
+
+function around(one: View, other: View): View {
+  const x = Math.min(one.x, other.x - roundIt);
+  const y = Math.min(one.y, other.y - roundIt);
+  return { x, y, width: one.x + one.width - x, height: one.y + one.height - y };
+}
+
+function boxPath({ x, y, width, height }: View): string {
+  return `M${x} ${y}h${width}v${height}h${-width}z`;
+}
+
+/** The fold as it is drawn in the trade, dashed; a tap on it opens or closes the card. */
+function FoldLine({
+  fold,
+  face,
+  frame,
+  onFold,
+}: {
+  readonly fold: 'left' | 'top' | 'none';
+  readonly face: Face;
+  readonly frame: DrawnFace['frame'];
+  readonly onFold: () => void;
+}): ReactNode {
+  if (fold === 'none') return null;
+  const { xPt, yPt, widthPt, heightPt } = frame;
+  // Seen from the back, a side fold is at the right.
+  const x = face === 'back' && fold === 'left' ? xPt + widthPt : xPt;
+  const line = fold === 'left' ? `M${x} ${yPt}v${heightPt}` : `M${xPt} ${yPt}h${widthPt}`;
+  return (
+    // The words below the card do the same for those who do not point.
+    // biome-ignore lint/a11y/noStaticElementInteractions: see above
+    <g className="fold" onClick={onFold}>
+      <path className="fold-reach" d={line} />
+      <path className="fold-line" d={line} />
+    </g>
+  );
+}

@@ -1,0 +1,58 @@
+import type { ReactNode } from 'react';
+import { drawnFace } from '../../../../src/guide/index.ts';
+import { useMessages } from '../../messages/messages.ts';
+import { Marks } from '../../pictures/drawing.tsx';
+import { useInHand } from '../../state/inHand.ts';
+import { useLookedAt } from './lookedAt.ts';
+
+/** More than this lie one upon another. */
+const mostLaidOut = 48;
+
+/** All cards of the set as they lie on the table, each with its own papers; a tap looks at one. */
+export function WholeSet(): ReactNode {
+  const { card: words } = useMessages();
+  const { layout, arrangement } = useInHand();
+  const { card, face, lookAt } = useLookedAt();
+  const cards = Array.from({ length: Math.min(layout.cards, mostLaidOut) }, (_, index) => index);
+  return (
+    <section aria-label={words.table.setOnTable(layout.cards)}>
+      <h2>{words.table.setOnTable(layout.cards)}</h2>
+      <ol className="whole-set">
+        {cards.map((index) => {
+          const { frame, ground, pieces } = drawnFace({
+            layout,
+            arrangement,
+            card: index,
+            face,
+            scale: 0.4,
+            manner: 'coloured',
+          });
+          return (
+            <li key={index}>
+              <button
+                type="button"
+                aria-pressed={index === card}
+                onClick={() => {
+                  lookAt({ card: index });
+                  window.scrollTo({ top: 0 });
+                }}
+              >
+                <svg
+                  viewBox={`${frame.xPt - 1} ${frame.yPt - 1} ${frame.widthPt + 2} ${frame.heightPt + 2}`}
+                  width={frame.widthPt + 2}
+                  fill="none"
+                  strokeMiterlimit={10}
+                  aria-hidden="true"
+                >
+                  <Marks marks={[ground.mark, ...pieces.map(({ mark }) => mark)]} />
+                </svg>
+                <span>{words.table.cardNumber(index + 1)}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ol>
+      {layout.cards > mostLaidOut ? <p>{words.table.more(layout.cards - mostLaidOut)}</p> : null}
+    </section>
+  );
+}
