@@ -1,5 +1,4 @@
-import type { JsonObject } from '../files/index.ts';
-import { valueAt } from '../files/index.ts';
+import { isList, type JsonObject, valueAt } from '../files/index.ts';
 import type { ArrangedPart, Place, Span } from '../layout/index.ts';
 import {
   type Axis,
@@ -51,7 +50,7 @@ export function partDuplicated(inHand: InHand, index: number): Edit {
   });
   const typing = typingOf(layout);
   const written = places.map((place, piece) => {
-    const list = Array.isArray(typed.place) ? typed.place[piece] : typed.place;
+    const list = isList(typed.place) ? typed.place[piece] : typed.place;
     return placeWritten((list ?? {}) as JsonObject, part.places[piece]!, place, typing);
   });
   const [first] = written;
@@ -62,7 +61,7 @@ export function partDuplicated(inHand: InHand, index: number): Edit {
     id: freshId(layout, part.id),
     ...(typeof name === 'string' ? { name: freshName(layout, name) } : {}),
     ...extentWritten(arranged, typed, shift, typing),
-    place: one && !Array.isArray(typed.place) ? first! : written,
+    place: one && !isList(typed.place) ? first! : written,
     // Room that names a distance may have none to name any more.
     ...(room === 'none' ? { room } : {}),
   };

@@ -1,11 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { isObject, type Json, layoutSchemaText, type Path, pathText } from '../files/index.ts';
+import {
+  isObject,
+  type Json,
+  type JsonObject,
+  layoutSchemaText,
+  type Path,
+  pathText,
+} from '../files/index.ts';
 import { plainLayout } from '../files/testing/plainLayout.ts';
 import { editSentence, fieldWords } from '../words/index.ts';
 import { settingOf } from './edit.ts';
 import { inHandOf } from './testing/handmade.ts';
 
-const { file } = inHandOf(JSON.parse(plainLayout()));
+const { file } = inHandOf(JSON.parse(plainLayout()) as JsonObject);
 
 describe('what was set', () => {
   const told = (path: Path, value: Json | undefined) => editSentence(settingOf(file, path, value).told);

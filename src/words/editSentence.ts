@@ -1,5 +1,6 @@
 import { type Axis, type Length, lengthOfTicks, showLengthWithUnit, type Units } from '../measure/index.ts';
 import { capital, listed } from './count.ts';
+import { type MendTold, mendWords } from './mendWords.ts';
 import { layingWords, type PartLaying } from './partLaying.ts';
 
 /** What an edit did to a layout file, as data. */
@@ -30,7 +31,8 @@ export type EditTold =
       readonly laying: PartLaying;
       /** The name of the part it is laid to; `null`: none. */
       readonly beside: string | null;
-    };
+    }
+  | { readonly what: 'mended'; readonly of: EditOwner; readonly mend: MendTold; readonly units: Units };
 
 /** What an edited field belongs to. */
 export type EditOwner =
@@ -43,6 +45,10 @@ export function editSentence(told: EditTold): string {
     case 'set': {
       const owner = 'name' in told.of ? told.of.name : ownerWords[told.of.kind];
       return `${capital(owner)}: ${changeWords(told.field, told.from, told.to)}.`;
+    }
+    case 'mended': {
+      const owner = 'name' in told.of ? told.of.name : ownerWords[told.of.kind];
+      return `${capital(owner)}: ${mendWords(told.mend, told.units)}.`;
     }
     case 'part added':
       return `${capital(told.name)} laid on the pile.`;

@@ -9,6 +9,7 @@ export { kindnessSentence } from './kindnessSentence.ts';
 export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom, sideOf } from './measuredFrom.ts';
+export { type MendTold, mendWords } from './mendWords.ts';
 export { docketOf, foldWord, standing, type ToBuy, takenOf, toBuy, toolsFor } from './papers.ts';
 export { layingWords, type PartLaying } from './partLaying.ts';
 export { partName } from './partName.ts';
