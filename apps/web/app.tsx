@@ -1,4 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
+import { Caught } from './caught.tsx';
+import { GroundChoice } from './ground.tsx';
 import { useMessages } from './messages/messages.ts';
 import { addressOf, type Route, screens, useRoute } from './route.ts';
 import { LayoutScreen } from './screens/layoutScreen.tsx';
@@ -16,11 +18,15 @@ export function App(): ReactNode {
       </button>
       <Contents route={route} />
       <main id="page-itself" tabIndex={-1}>
-        {route.screen === 'shelf' ? <ShelfScreen /> : <LayoutScreen route={route} />}
+        {/* What went wrong on one screen is over on the next. */}
+        <Caught at={addressOf(route)}>
+          {route.screen === 'shelf' ? <ShelfScreen /> : <LayoutScreen route={route} />}
+        </Caught>
       </main>
       <footer className="foot">
         <p className="folio">{screens.indexOf(route.screen) + 1}</p>
         <p className="colophon">{general.colophon}</p>
+        <GroundChoice />
       </footer>
     </>
   );

@@ -36,12 +36,13 @@ export const general = {
       'This layout was changed in another window meanwhile. Nothing is lost: what you do here is kept as a second version, beside the first on the shelf.',
   },
   ground: {
-    legend: 'Ground',
-    light: 'Light ground',
-    dark: 'Dark ground',
-    asDevice: 'As the device has it',
+    legend: 'The page on',
+    asDevice: 'the ground the device has',
+    light: 'a light ground',
+    dark: 'a dark ground',
   },
   failed: (message: string) => `Something in the program went wrong: ${message}`,
+  again: 'Load the page again',
   keptAll: 'All that you did is kept; load the page again to go on.',
   sizeUnknown: (problems: number) =>
     problems === 1

@@ -1,0 +1,38 @@
+import { Component, type ReactNode } from 'react';
+import { MessagesContext } from './messages/messages.ts';
+
+interface CaughtState {
+  readonly at: string;
+  readonly message: string | null;
+}
+
+/** Says so when something in the program went wrong, in place of a page that is blank, until another is turned to. */
+export class Caught extends Component<{ readonly at: string; readonly children: ReactNode }, CaughtState> {
+  override state: CaughtState = { at: this.props.at, message: null };
+
+  static getDerivedStateFromError(error: unknown): Pick<CaughtState, 'message'> {
+    return { message: error instanceof Error ? error.message : String(error) };
+  }
+
+  static getDerivedStateFromProps({ at }: { readonly at: string }, state: CaughtState): CaughtState | null {
+    return at === state.at ? null : { at, message: null };
+  }
+
+  override render(): ReactNode {
+    const { message } = this.state;
+    if (message === null) return this.props.children;
+    return (
+      <MessagesContext.Consumer>
+        {({ general }) => (
+          <div className="notice" role="alert">
+            <p>{general.failed(message)}</p>
+            <p>{general.keptAll}</p>
+            <button type="button" className="say" onClick={() => window.location.reload()}>
+              {general.again}
+            </button>
+          </div>
+        )}
+      </MessagesContext.Consumer>
+    );
+  }
+}
