@@ -127,7 +127,7 @@ export const card = {
   pile: {
     heading: 'The pile',
     label: 'The pile, edge-on',
-    hint: 'Tap a part to take it up. Drag its tag up or down, or use the words below, to move it in the pile.',
+    hint: 'Tap a part or its tag to take it up. Drag a tag to move it in the pile, or hold Alt and press an arrow key.',
     list: 'The pile in words, topmost first',
     takeUp: 'Take up',
     empty: 'Nothing lies on the card yet.',
@@ -143,7 +143,7 @@ export const card = {
   add: {
     heading: 'Lay a part on',
     says: 'Lay {kind} of {paper} on {on}; call it {name}.',
-    kind: 'What it is',
+    kind: 'Kind of part',
     name: 'What it is called',
     do: 'Lay it on',
     kinds: {

@@ -1,14 +1,19 @@
 import { type ReactNode, useState } from 'react';
 import { useMessages } from '../../messages/messages.ts';
-import { useTrueSize } from './useTrueSize.ts';
+import type { TrueSize } from './useTrueSize.ts';
 
 /** ISO/IEC 7810, ID-1: 85.60 mm by 53.98 mm. */
 const bankCard = { widthMm: 85.6, heightMm: 53.98 };
 
 /** Measures the screen: a frame is made as large as a bank card that is held to it. */
-export function Calibration({ onDone }: { readonly onDone: () => void }): ReactNode {
+export function Calibration({
+  trueSize: { pxPerPt, measure },
+  onDone,
+}: {
+  readonly trueSize: TrueSize;
+  readonly onDone: () => void;
+}): ReactNode {
   const { card } = useMessages();
-  const { pxPerPt, measure } = useTrueSize();
   const [widthPx, setWidthPx] = useState<number | null>(null);
   const shown = widthPx ?? Math.round(((bankCard.widthMm * 72) / 25.4) * pxPerPt);
   const by = (step: number) => setWidthPx(Math.min(most, Math.max(least, shown + step)));

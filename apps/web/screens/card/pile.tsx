@@ -71,7 +71,11 @@ export function Pile(): ReactNode {
           </svg>
         )}
       </div>
-      {drawing === null ? null : <p className="caption">{words.pile.thickened(drawing.thickened)}</p>}
+      {drawing === null ? null : (
+        <p className="caption">
+          {words.pile.hint} {words.pile.thickened(drawing.thickened)}
+        </p>
+      )}
       <p className="unseen" role="status">
         {drag.says}
       </p>

@@ -22,7 +22,8 @@ export function Table(): ReactNode {
   const { card, face, lookAt } = useLookedAt();
   const [isTrueSize, setTrueSize] = useState(false);
   const [isMeasuring, setMeasuring] = useState(false);
-  const { pxPerPt, measured } = useTrueSize();
+  const trueSize = useTrueSize();
+  const { pxPerPt, measured } = trueSize;
   const drawn = drawnFace({ layout, arrangement, card, face, scale: 1, manner: 'coloured' });
   const faceNames: Readonly<Record<Face, string>> = {
     base: words.table.frontOf,
@@ -83,7 +84,7 @@ export function Table(): ReactNode {
           </button>
         ) : null}
       </div>
-      {isMeasuring ? <Calibration onDone={() => setMeasuring(false)} /> : null}
+      {isMeasuring ? <Calibration trueSize={trueSize} onDone={() => setMeasuring(false)} /> : null}
     </section>
   );
 }
