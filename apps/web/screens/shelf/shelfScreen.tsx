@@ -1,39 +1,55 @@
 import { type ReactNode, useEffect, useState } from 'react';
-import { readLayoutFile, starterLayout } from '../../../../src/files/index.ts';
 import { useMessages } from '../../messages/messages.ts';
-import { addressOf, goTo } from '../../route.ts';
-import type { DocumentRecord } from '../../storage/database.ts';
-import { useWorld } from '../../world.ts';
+import { Begin } from './begin.tsx';
+import { Bin } from './bin.tsx';
+import { Catalogue } from './catalogue.tsx';
+import { Examples } from './examples.tsx';
+import { Files } from './files.tsx';
+import { KeptWhere } from './keptWhere.tsx';
+import './shelf.css';
+import { StorageProblem, TellContext, type Told, ToldLine } from './told.tsx';
+import { useShelf } from './useShelf.ts';
 
-/** All layouts and sets of the person. */
+/** All layouts and sets of the person, and the ways to begin one. */
 export function ShelfScreen(): ReactNode {
-  const { general } = useMessages();
-  const { shelf } = useWorld();
-  const [documents, setDocuments] = useState<readonly DocumentRecord[]>([]);
+  const { general, shelf } = useMessages();
+  const { documents, problem, readAgain } = useShelf();
+  const [told, setTold] = useState<Told | null>(null);
   useEffect(() => {
-    void shelf.documents().then(setDocuments);
+    document.title = shelf.documentTitle;
   }, [shelf]);
-  const begin = async () => {
-    const read = readLayoutFile(starterLayout({ units: 'in' }));
-    if (!('file' in read)) return;
-    const { id } = await shelf.add(read.file);
-    goTo({ screen: 'card', id });
-  };
+  const standing = documents?.filter(({ binned }) => binned === null) ?? [];
+  const binned = documents?.filter(({ binned }) => binned !== null) ?? [];
+  const uncopied = standing.filter(({ copied, revision }) => copied?.revision !== revision).length;
   return (
-    <>
-      <h1>{general.screens.shelf}</h1>
-      <ul>
-        {documents.map(({ id, title }) => (
-          <li key={id}>
-            <a href={addressOf({ screen: 'card', id })} translate="no">
-              {title}
-            </a>
-          </li>
-        ))}
-      </ul>
-      <button type="button" className="say" onClick={() => void begin()}>
-        {general.screens.card}
-      </button>
-    </>
+    <TellContext value={setTold}>
+      <header className="head">
+        <h1>{general.screens.shelf}</h1>
+        {problem === null ? (
+          <p className="stands">
+            {documents === null
+              ? shelf.reading
+              : standing.length === 0
+                ? shelf.empty
+                : shelf.stands(standing.length, uncopied)}
+          </p>
+        ) : (
+          <div className="notice" role="alert">
+            <StorageProblem problem={problem} says={shelf.problems.shelf} />
+            <button type="button" className="say" onClick={readAgain}>
+              {shelf.problems.tryAgain}
+            </button>
+          </div>
+        )}
+      </header>
+      <ToldLine told={told} />
+      <Catalogue documents={standing} />
+      {standing.length === 0 ? <Examples /> : null}
+      <Begin />
+      {standing.length === 0 ? null : <Examples />}
+      <Files count={standing.length} />
+      <Bin documents={binned} />
+      <KeptWhere />
+    </TellContext>
   );
 }

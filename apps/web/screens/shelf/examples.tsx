@@ -1,0 +1,61 @@
+import { type ReactNode, useMemo } from 'react';
+import buttonTin from '../../../../examples/button-tin.card.json?raw';
+import kiteDay from '../../../../examples/kite-day.card.json?raw';
+import lanternWalk from '../../../../examples/lantern-walk.card.json?raw';
+import { readLayoutFile } from '../../../../src/files/index.ts';
+import { useMessages } from '../../messages/messages.ts';
+import { goTo } from '../../route.ts';
+import { problemOf } from '../../state/saving.ts';
+import { useWorld } from '../../world.ts';
+import { Facts } from './catalogue.tsx';
+import { Filled } from './filled.tsx';
+import { Front } from './front.tsx';
+import { StorageProblem, useTell } from './told.tsx';
+
+/** The sets that come with the app; a copy of one is put on the shelf and opened. */
+export function Examples(): ReactNode {
+  const { shelf: says } = useMessages();
+  const { shelf } = useWorld();
+  const tell = useTell();
+  const examples = useMemo(
+    () =>
+      [kiteDay, lanternWalk, buttonTin].flatMap((text) => {
+        const read = readLayoutFile(text);
+        return 'problems' in read ? [] : [read];
+      }),
+    [],
+  );
+  const take = async (file: (typeof examples)[number]['file']) => {
+    try {
+      const { id } = await shelf.add(file);
+      goTo({ screen: 'card', id });
+    } catch (reason) {
+      tell({
+        isProblem: true,
+        says: <StorageProblem problem={problemOf(reason)} says={says.problems.storage} />,
+      });
+    }
+  };
+  return (
+    <section aria-labelledby="shelf-examples">
+      <h2 id="shelf-examples">{says.examples.heading}</h2>
+      <p>{says.examples.says}</p>
+      <ul className="catalogue">
+        {examples.map(({ file, layout }) => (
+          <li key={layout.title} className="entry" lang="en">
+            <div className="plate">
+              <Front layout={layout} />
+            </div>
+            <div>
+              <h3 translate="no">{layout.title}</h3>
+              <Facts layout={layout} />
+              <button type="button" className="say" onClick={() => void take(file)}>
+                <Filled says={says.examples.take} title={layout.title} />
+              </button>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

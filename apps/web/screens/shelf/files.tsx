@@ -1,0 +1,122 @@
+import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
+import { saveFile } from '../../exchange/saveFile.ts';
+import { useMessages } from '../../messages/messages.ts';
+import { goTo } from '../../route.ts';
+import { problemOf } from '../../state/saving.ts';
+import { useWorld } from '../../world.ts';
+import { openFile } from './openFile.ts';
+import { FileProblem, StorageProblem, useTell } from './told.tsx';
+
+/** The ways in and out by files: opening one, dropping some on the page, saving everything in one. */
+export function Files({ count }: { readonly count: number }): ReactNode {
+  const { shelf: says } = useMessages();
+  const { shelf, now } = useWorld();
+  const tell = useTell();
+  const input = useRef<HTMLInputElement>(null);
+
+  const open = useCallback(
+    async (files: readonly File[]) => {
+      tell(null);
+      const told: ReactNode[] = [];
+      let isProblem = false;
+      let last: string | null = null;
+      for (const file of files) {
+        const opened = await openFile(file, shelf, now());
+        if (opened.kind === 'layout') last = opened.id;
+        else if (opened.kind === 'shelf') {
+          const { added, beside, there } = opened.putBack;
+          told.push(<p key={told.length}>{says.done.putBack(added, beside, there)}</p>);
+        } else {
+          isProblem = true;
+          told.push(<FileProblem key={told.length} name={file.name} refused={opened} />);
+        }
+      }
+      if (last !== null && files.length === 1) goTo({ screen: 'card', id: last });
+      else if (told.length > 0) tell({ isProblem, says: told });
+    },
+    [shelf, now, tell, says],
+  );
+  const isHeld = useDrop(open);
+
+  const saveAll = async () => {
+    tell(null);
+    try {
+      const everything = await shelf.everything();
+      const { shelfZip } = await import('../../exchange/shelfZip.ts');
+      const day = new Date(now()).toISOString().slice(0, 10);
+      saveFile(`cardwright-shelf-${day}.zip`, await shelfZip(everything), 'application/zip');
+      for (const { id, revision } of everything.layouts)
+        if (id !== null) await shelf.copied(id, { revision, when: now() });
+      tell({ isProblem: false, says: <p>{says.done.savedAll(everything.layouts.length)}</p> });
+    } catch (reason) {
+      tell({
+        isProblem: true,
+        says: <StorageProblem problem={problemOf(reason)} says={says.problems.storage} />,
+      });
+    }
+  };
+
+  return (
+    <section aria-labelledby="shelf-files">
+      <h2 id="shelf-files">{says.files.heading}</h2>
+      <p>{says.files.says}</p>
+      <input
+        ref={input}
+        type="file"
+        className="unseen"
+        tabIndex={-1}
+        aria-hidden="true"
+        multiple
+        accept=".json,.zip,application/json,application/zip"
+        onChange={(event) => {
+          void open([...(event.currentTarget.files ?? [])]);
+          // The same file can then be chosen again.
+          event.currentTarget.value = '';
+        }}
+      />
+      <button type="button" className="say" onClick={() => input.current?.click()}>
+        {says.files.open}
+      </button>
+      {count === 0 ? null : (
+        <>
+          <p>{says.files.saveAllSays}</p>
+          <button type="button" className="say" onClick={() => void saveAll()}>
+            {says.files.saveAll}
+          </button>
+        </>
+      )}
+      {isHeld ? <p className="held">{says.files.drop}</p> : null}
+    </section>
+  );
+}
+
+/** Opens files that are dropped anywhere on the page; whether some are held over it now. */
+function useDrop(open: (files: readonly File[]) => Promise<void>): boolean {
+  const [isHeld, setHeld] = useState(false);
+  useEffect(() => {
+    const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false;
+    const over = (event: DragEvent) => {
+      if (!holdsFiles(event)) return;
+      event.preventDefault();
+      setHeld(true);
+    };
+    const left = (event: DragEvent) => {
+      if (event.relatedTarget === null) setHeld(false);
+    };
+    const dropped = (event: DragEvent) => {
+      setHeld(false);
+      if (!holdsFiles(event)) return;
+      event.preventDefault();
+      void open([...(event.dataTransfer?.files ?? [])]);
+    };
+    window.addEventListener('dragover', over);
+    window.addEventListener('dragleave', left);
+    window.addEventListener('drop', dropped);
+    return () => {
+      window.removeEventListener('dragover', over);
+      window.removeEventListener('dragleave', left);
+      window.removeEventListener('drop', dropped);
+    };
+  }, [open]);
+  return isHeld;
+}

@@ -1,0 +1,28 @@
+import { type ReactNode, useEffect, useState } from 'react';
+import { useMessages } from '../../messages/messages.ts';
+import type { Promised } from '../../state/keeping.ts';
+import { useWorld } from '../../world.ts';
+
+/** Where everything is kept, and how safe it is there. */
+export function KeptWhere(): ReactNode {
+  const { where } = useMessages().shelf;
+  const { keeping, news } = useWorld();
+  const [promised, setPromised] = useState<Promised | null>(null);
+  useEffect(() => {
+    const look = () => void keeping.promised().then(setPromised);
+    look();
+    return news.subscribe(look);
+  }, [keeping, news]);
+  const says = {
+    promised: where.promised,
+    'not promised': where.notPromised,
+    'cannot be asked': where.cannotAsk,
+  } as const satisfies Record<Promised, string>;
+  return (
+    <section aria-labelledby="shelf-where">
+      <h2 id="shelf-where">{where.heading}</h2>
+      <p>{where.device}</p>
+      {promised === null ? null : <p>{says[promised]}</p>}
+    </section>
+  );
+}
