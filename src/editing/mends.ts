@@ -1,6 +1,7 @@
 import { readSavedLayout } from '../files/index.ts';
 import { arrange, checkLayout, type LayoutProblem } from '../layout/index.ts';
 import type { Length } from '../measure/index.ts';
+import type { Problem } from '../problem/index.ts';
 import { changed } from './change.ts';
 import type { Edit } from './edit.ts';
 import type { InHand } from './inHand.ts';
@@ -16,22 +17,35 @@ const mostOffered = 3;
  * which the least is still wrong. Lengths are round, to `marks`, where that is for us to choose.
  */
 export function mendsOf(inHand: InHand, problem: LayoutProblem, marks: Length): readonly Edit[] {
-  const before = problemsOf(checkLayout(inHand.layout, inHand.arrangement));
-  const own = problemKey(problem);
+  const before = checkLayout(inHand.layout, inHand.arrangement);
   const held = candidatesFor(inHand, problem, marks).flatMap((edit) => {
-    const tried = readSavedLayout(changed(inHand.file, edit.changes).file);
-    if ('problems' in tried) return [];
-    const { layout } = tried;
-    const now = problemsOf(checkLayout(layout, arrange(layout)));
-    const fresh = [...now].filter(([key]) => !before.has(key)).map(([, { severity }]) => severity);
-    if (now.has(own) || fresh.includes('error')) return [];
-    return [{ edit, left: now.size, does: JSON.stringify(edit.changes) }];
+    const tried = inHandAfter(inHand, edit);
+    if (tried === null) return [];
+    const now = checkLayout(tried.layout, tried.arrangement);
+    if (!mendHolds(problem, before, now)) return [];
+    return [{ edit, left: now.length, does: JSON.stringify(edit.changes) }];
   });
   return held
     .filter(({ does }, index) => held.findIndex((other) => other.does === does) === index)
     .sort((a, b) => a.left - b.left)
     .slice(0, mostOffered)
     .map(({ edit }) => edit);
+}
+
+/** The layout after an edit; `null`: the file would not be sound. */
+export function inHandAfter({ file }: InHand, edit: Edit): InHand | null {
+  const read = readSavedLayout(changed(file, edit.changes).file);
+  return 'problems' in read ? null : { ...read, arrangement: arrange(read.layout) };
+}
+
+/** Whether a problem that was there before an edit is gone after it, and no new error has come. */
+export function mendHolds(problem: Problem, before: readonly Problem[], now: readonly Problem[]): boolean {
+  const known = new Set(before.map(problemKey));
+  const own = problemKey(problem);
+  return now.every((one) => {
+    const key = problemKey(one);
+    return key !== own && (one.severity !== 'error' || known.has(key));
+  });
 }
 
 function candidatesFor(inHand: InHand, problem: LayoutProblem, marks: Length): readonly Edit[] {
@@ -53,16 +67,12 @@ function ailingPiece({ arrangement }: InHand, index: number, { names }: LayoutPr
   );
 }
 
-function problemsOf(problems: readonly LayoutProblem[]): ReadonlyMap<string, LayoutProblem> {
-  return new Map(problems.map((problem) => [problemKey(problem), problem]));
-}
-
 /**
  * What makes a problem the same one before and after an edit: its code, its part and field, wherever the part then
  * stands in the pile, and which way it is wrong.
  */
-function problemKey({ code, part, where, names, numbers }: LayoutProblem): string {
+function problemKey({ code, part, where, names, numbers }: Problem): string {
   const field = part === undefined || part === 'base' ? where : where.replace(/^parts\[\d+\]/, part);
   const sides = code === 'unevenBorder' ? Object.keys(numbers) : [];
-  return JSON.stringify([code, field, names.axis, names.edge, sides]);
+  return JSON.stringify([code, field, names.axis, names.edge, names.piece, sides]);
 }

@@ -19,14 +19,15 @@ export type MendTold =
   | { readonly by: 'fill'; readonly axis: Axis }
   | { readonly by: 'centre'; readonly axis: Axis | 'both' }
   | { readonly by: 'leave out'; readonly edge: Edge }
-  | { readonly by: 'turned size' | 'size'; readonly width: Length; readonly height: Length }
+  | { readonly by: 'turned size' | 'size' | 'cut size'; readonly width: Length; readonly height: Length }
   | { readonly by: 'not torn'; readonly axis: Axis }
   | { readonly by: 'laid on'; readonly face: 'base' | 'back' }
   | { readonly by: 'above' | 'below'; readonly other: string }
   | { readonly by: 'beside'; readonly other: string; readonly edge: Edge }
   | { readonly by: 'raised' | 'side fold' | 'taken off' | 'locked' | 'print locked' | 'either way' }
-  | { readonly by: 'one piece' }
+  | { readonly by: 'one piece' | 'free' }
   | { readonly by: 'row'; readonly axis: Axis; readonly count: number; readonly gap: Length }
+  | { readonly by: 'pieces shorter'; readonly from: Length; readonly to: Length }
   | { readonly by: 'cards'; readonly count: number }
   | { readonly by: 'more sheets'; readonly count: number; readonly more: number };
 
@@ -80,8 +81,14 @@ export function mendWords(told: MendTold, units: Units): string {
       return 'cut either way round';
     case 'one piece':
       return 'one piece on each card';
+    case 'free':
+      return 'cut either way, so that the print may lie on its side';
     case 'row':
       return `its ${told.count} pieces laid in a ${told.axis === 'width' ? 'row' : 'column'}, ${length(told.gap)} apart`;
+    case 'cut size':
+      return `cut ${length(told.width)} wide and ${length(told.height)} high`;
+    case 'pieces shorter':
+      return `its pieces of ${length(told.from)} cut ${length(told.to)}`;
     case 'cards':
       return counted(told.count, 'card');
     case 'more sheets':
