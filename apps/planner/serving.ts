@@ -10,7 +10,9 @@ import {
   recutSet,
   type SetToPlan,
   sparesOf,
+  stakesOf,
   suitedSet,
+  untouchedTable,
 } from '../../src/planning/index.ts';
 import {
   type Answer,
@@ -75,6 +77,7 @@ const tellers: {
   recast: (set, { wishes }) => recast(set, wishes),
   recut: (set, { table }) => recutSet(set, table),
   spares: (set, { plan }) => sparesOf(set, plan),
+  stakes: (set, { plan }) => stakesOf(set, { plan, onTable: untouchedTable }),
   suit: (set, { cards }) => suitedSet(set, cards),
 };
 
