@@ -1,0 +1,29 @@
+import type { Layout } from '../../../src/layout/index.ts';
+import type { Units } from '../../../src/measure/index.ts';
+import type { Plan, StepStakes } from '../../../src/planning/index.ts';
+import type { Trimmer } from '../../../src/trimming/index.ts';
+
+/** What a guide is made from: plain data, which a structured clone carries whole. */
+export interface GuideAsked {
+  readonly layout: Layout;
+  /** A plan of this very layout. */
+  readonly plan: Plan;
+  /** What is at stake at its steps; points of no return are told where it is given. */
+  readonly stakes: readonly StepStakes[];
+  /** `null`: nobody said which. */
+  readonly trimmer: Trimmer | null;
+  readonly sheetFormat: 'letter' | 'a4';
+  readonly units: Units;
+  /** Size of the body text. */
+  readonly bodyPt: number;
+  /** Milliseconds since 1970; stands in the file as its date. */
+  readonly madeAt: number;
+  /** Its content as plain text, for tests. */
+  readonly uncompressed?: boolean;
+}
+
+/** What the worker answers, once. */
+export type GuideAnswer =
+  | { readonly kind: 'made'; readonly pdf: Uint8Array<ArrayBuffer>; readonly pages: number }
+  /** Our own code is wrong, or the fonts could not be fetched. */
+  | { readonly kind: 'failed'; readonly message: string };
