@@ -1,8 +1,176 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo } from 'react';
+import { frontDrawing } from '../../../../src/guide/index.ts';
+import { arrange, type Layout } from '../../../../src/layout/index.ts';
+import { cautionsFor } from '../../../../src/words/index.ts';
+import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
+import { Drawing } from '../../pictures/drawing.tsx';
+import { addressOf } from '../../route.ts';
+import { useOpenLayout } from '../../state/layoutContext.ts';
+import { planOf } from '../../state/planned.ts';
+import { useGuideMaking } from './guideMaking.ts';
+import { type GuideOptions, typeSizes, useGuideOptions } from './guideOptions.ts';
+import './guide.css';
 
-/** The printed guide. */
+/** The printed guide: on what and how it is printed, to be saved or printed, and what to take care of. */
 export function GuideScreen(): ReactNode {
-  const { general } = useMessages();
-  return <h2>{general.screens.guide}</h2>;
+  const { general, guide } = useMessages();
+  const id = useOpenLayout((state) => state.id);
+  const layout = useOpenLayout(({ history }) => history.layout);
+  const planned = useOpenLayout((state) => state.planned);
+  const [options, choose] = useGuideOptions(layout);
+  const plan = planOf(planned);
+  const isShort = planned.stage === 'answered' && planned.answer.kind === 'short';
+  return (
+    <>
+      <h2>{general.screens.guide}</h2>
+      <div className="guide">
+        <div>
+          <p>{guide.about}</p>
+          <HowPrinted options={options} choose={choose} />
+          {isShort ? (
+            <p className="notice">
+              {guide.short} <a href={addressOf({ screen: 'trimming', id })}>{general.screens.trimming}</a>.
+            </p>
+          ) : null}
+          {plan === null && !isShort ? <p>{guide.noPlan}</p> : null}
+          {plan !== null && 'of' in planned ? (
+            <SaveAndPrint
+              options={options}
+              of={{ layout: planned.of, plan }}
+              isLast={planned.stage === 'answered'}
+            />
+          ) : null}
+          <p>{guide.actualSize}</p>
+        </div>
+        <Front layout={layout} />
+      </div>
+      <Cautions layout={layout} />
+    </>
+  );
+}
+
+function HowPrinted({
+  options,
+  choose,
+}: {
+  readonly options: GuideOptions;
+  readonly choose: (change: Partial<GuideOptions>) => void;
+}): ReactNode {
+  const { guide } = useMessages();
+  return (
+    <Sentence
+      says={guide.printed}
+      blanks={{
+        sheet: (
+          <ChoiceBlank
+            name="sheet"
+            label={guide.sheet}
+            value={options.sheetFormat}
+            choices={choicesOf(guide.sheets)}
+            onSet={(sheetFormat) => choose({ sheetFormat })}
+          />
+        ),
+        units: (
+          <ChoiceBlank
+            name="units"
+            label={guide.units}
+            value={options.units}
+            choices={choicesOf(guide.unitWords)}
+            onSet={(units) => choose({ units })}
+          />
+        ),
+        type: (
+          <ChoiceBlank
+            name="type"
+            label={guide.type}
+            value={options.type}
+            choices={choicesOf(guide.types)}
+            onSet={(type) => choose({ type })}
+          />
+        ),
+      }}
+    />
+  );
+}
+
+function choicesOf<Value extends string>(words: Readonly<Record<Value, string>>) {
+  return (Object.entries(words) as [Value, string][]).map(([value, says]) => ({ value, says, own: false }));
+}
+
+function SaveAndPrint({
+  options: { sheetFormat, units, type },
+  of,
+  isLast,
+}: {
+  readonly options: GuideOptions;
+  readonly of: Parameters<typeof useGuideMaking>[0]['of'];
+  readonly isLast: boolean;
+}): ReactNode {
+  const { guide } = useMessages();
+  const { making, save, print } = useGuideMaking({ of, sheetFormat, units, bodyPt: typeSizes[type] });
+  const says = () => {
+    switch (making.stage) {
+      case 'none':
+        return '';
+      case 'making':
+        return guide.making;
+      case 'saved':
+        return guide.saved(making.file, making.pages);
+      case 'printing':
+        return guide.printing(making.pages);
+      case 'failed':
+        return guide.failed(making.message);
+    }
+  };
+  return (
+    <>
+      {isLast ? null : <p>{guide.unproved}</p>}
+      <p className="deeds">
+        <button type="button" className="say" onClick={save} disabled={making.stage === 'making'}>
+          {guide.save}
+        </button>
+        <button type="button" className="say" onClick={print} disabled={making.stage === 'making'}>
+          {guide.print}
+        </button>
+      </p>
+      <p role="status" className={making.stage === 'failed' ? 'notice' : undefined}>
+        {says()}
+      </p>
+    </>
+  );
+}
+
+/** The front of the first card, in the colours of its papers. */
+function Front({ layout }: { readonly layout: Layout }): ReactNode {
+  const { guide } = useMessages();
+  const page = useMemo(() => frontDrawing(layout, arrange(layout), 0, null, 'coloured'), [layout]);
+  return (
+    <figure className="plate">
+      <Drawing page={page} says={guide.plate} />
+      <figcaption>{guide.plate}</figcaption>
+    </figure>
+  );
+}
+
+function Cautions({ layout }: { readonly layout: Layout }): ReactNode {
+  const { guide } = useMessages();
+  const cautions = cautionsFor({
+    scored: layout.base.fold !== 'none',
+    glued: layout.parts.length > 0,
+    bought: layout.parts.some(({ papers }) => papers.length === 0),
+  });
+  return (
+    <section className="take-care">
+      <h3>{guide.takeCare}</h3>
+      <div lang="en">
+        {cautions.map(({ topic, says }) => (
+          <p key={topic}>
+            <b>{topic}.</b> {says}
+          </p>
+        ))}
+      </div>
+    </section>
+  );
 }

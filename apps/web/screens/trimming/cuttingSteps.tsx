@@ -1,0 +1,109 @@
+import { memo, type ReactNode, useMemo } from 'react';
+import { type CuttingPicture, cuttingPictures } from '../../../../src/guide/index.ts';
+import type { Layout } from '../../../../src/layout/index.ts';
+import type { Plan, StepStakes } from '../../../../src/planning/index.ts';
+import type { Paper } from '../../../../src/stash/index.ts';
+import type { Showing } from '../../../../src/words/index.ts';
+import { useMessages } from '../../messages/messages.ts';
+import { Drawing } from '../../pictures/drawing.tsx';
+import { useTypeface } from '../../pictures/typeface.ts';
+import { useWidthRem } from '../../pictures/width.ts';
+
+/** Every setting at which a paper is cut: its picture, and what is said of it under it. */
+export function CuttingSteps({
+  paper,
+  layout,
+  plan,
+  stakes,
+  showing,
+}: {
+  readonly paper: Paper;
+  readonly layout: Layout;
+  readonly plan: Plan;
+  readonly stakes: readonly StepStakes[];
+  readonly showing: Showing;
+}): ReactNode {
+  const typeface = useTypeface();
+  const [list, listRem] = useWidthRem<HTMLOListElement>();
+  const widthPt = widthFor(listRem);
+  const steps = useMemo(
+    () =>
+      cuttingPictures({ layout, plan, stakes, trimmer: null, showing, typeface, manner: 'coloured' }, paper, {
+        widthPt,
+        heightPt: 150,
+      }),
+    [layout, plan, stakes, showing, typeface, paper, widthPt],
+  );
+  return (
+    <ol className="cutting-steps" ref={list}>
+      {steps.map((step) => (
+        <li key={step.words.step}>
+          <CuttingStep step={step} widthPt={widthPt} />
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+const CuttingStep = memo(function CuttingStep({
+  step: { words, says, picture },
+  widthPt,
+}: {
+  readonly step: CuttingPicture;
+  readonly widthPt: number;
+}): ReactNode {
+  const { trimming } = useMessages();
+  const page = useMemo(() => ({ widthPt, ...picture }), [widthPt, picture]);
+  return (
+    <figure>
+      <div lang="en">
+        <Drawing page={page} says={says} />
+      </div>
+      <figcaption>
+        <p className="setting">
+          <span className="numeral">
+            <span className="unseen">{trimming.step(words.step)}</span>
+            <span aria-hidden="true">{words.step}</span>
+          </span>{' '}
+          <span lang="en">{words.set}</span>
+        </p>
+        <div lang="en">
+          {[
+            words.mark,
+            `${words.take} ${words.lay}`.trim(),
+            `${words.cut} ${words.prove}`.trim(),
+            `${words.gives} ${words.rest}`.trim(),
+          ]
+            .filter((sentence) => sentence !== '')
+            .map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+          {[words.care, words.stake]
+            .filter((sentence) => sentence !== '')
+            .map((sentence) => (
+              <p className="careful" key={sentence}>
+                {sentence}
+              </p>
+            ))}
+        </div>
+      </figcaption>
+    </figure>
+  );
+});
+
+/**
+ * How wide a picture is laid out where the list is so wide: a point of it is then a ninth of a rem, so that its
+ * smallest type is no smaller than the page's. Pictures narrower than 170 points have no room for their paper.
+ */
+function widthFor(listRem: number | null): number {
+  const rem = listRem ?? 28;
+  const columns = Math.max(1, Math.floor((rem + gapRem) / (leastRem + gapRem)));
+  const columnRem = Math.min(widestRem, (rem - (columns - 1) * gapRem) / columns);
+  return Math.max(170, columnRem * pointsPerRem);
+}
+
+// As in trimming.css.
+const leastRem = 19.5;
+const gapRem = 3;
+const widestRem = 30;
+const pointsPerRem = 9;
