@@ -164,7 +164,7 @@ export const card = {
   problems: {
     heading: 'To be put right',
     cautions: 'Worth a second look',
-    none: 'Nothing stands against this card.',
-    mend: (how: string) => how,
+    mend: 'Mend it:',
+    mayMend: 'May mend it:',
   },
 };

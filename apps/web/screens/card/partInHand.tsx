@@ -1,17 +1,17 @@
 import { type ReactNode, useState } from 'react';
 import { partDuplicated, partMoved, partTaken } from '../../../../src/editing/index.ts';
-import { layoutProblemSentence } from '../../../../src/words/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand } from '../../state/inHand.ts';
-import { useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts';
+import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { PartForm } from './partForm.tsx';
+import { keyOf, ProblemWords, useAgainst } from './problems.tsx';
 
 /** The part that was taken up, in words, with what can be done with it. */
 export function PartInHand({ id }: { readonly id: string }): ReactNode {
   const { card } = useMessages();
   const inHand = useInHand();
   const store = useOpenLayoutStore();
-  const problems = useOpenLayout((state) => state.problems);
+  const against = useAgainst();
   const [says, setSays] = useState('');
   const { file, layout } = inHand;
   const index = layout.parts.findIndex((part) => part.id === id);
@@ -19,14 +19,14 @@ export function PartInHand({ id }: { readonly id: string }): ReactNode {
   if (part === undefined) return null;
   const move = (to: number) =>
     setSays(store.make(partMoved(file, index, to)) === null ? '' : card.pile.stuck);
-  const own = problems.filter((problem) => problem.part === id);
+  const own = against.filter(({ problem }) => problem.part === id);
   return (
     <section className="in-words" aria-label={`${card.pile.inHand}: ${part.name}`}>
       <PartForm index={index} />
-      {own.map((problem) => (
-        <p key={`${problem.code} ${problem.where}`} className="stands-against" lang="en">
-          {layoutProblemSentence(problem, { units: layout.units, glyphs: 'printed' })}
-        </p>
+      {own.map((against) => (
+        <div key={keyOf(against)} className="stands-against">
+          <ProblemWords against={against} isInHand />
+        </div>
       ))}
       <p role="status">{says}</p>
       <div className="says">
