@@ -36,3 +36,13 @@ export { inHandAfter, mendHolds, mendsOf } from './mends.ts';
 export { newPart, type PartKind, type PartWanted } from './newPart.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';
 export { type PlanningMend, planningMendsOf } from './planningMends.ts';
+export {
+  marginSet,
+  newPaper,
+  type PaperWanted,
+  paperReplaced,
+  sheetCutInto,
+  sheetsAdded,
+  sheetsPriced,
+  sheetsTaken,
+} from './stash.ts';
