@@ -109,6 +109,7 @@ function Tag({
       role="button"
       tabIndex={0}
       aria-pressed={taken}
+      lang="en"
       aria-label={paper === null ? name : `${name}, ${paper}`}
       data-part={part}
       {...drag.tag(part)}
