@@ -5,6 +5,7 @@ import plannerWorker from '../planner/webWorker.ts?worker&url';
 import { App } from './app.tsx';
 import './look/page.css';
 import './look/form.css';
+import { mender } from './mending/mender.ts';
 import { english } from './messages/english/english.ts';
 import { MessagesContext } from './messages/messages.ts';
 import { scriptAddress } from './scriptAddress.ts';
@@ -35,7 +36,7 @@ const stopAsking = news.subscribe(() => {
 });
 const workers = browserPlanner(scriptAddress(plannerWorker));
 const desk = deskBefore(shelf, workers, { later, newId });
-const world = { shelf, news, keeping, planner: workers, desk, now, newId };
+const world = { shelf, news, keeping, planner: workers, mender: mender(), desk, now, newId };
 
 window.addEventListener('beforeunload', (event) => {
   // Every step is saved at once, so this is only so after a failure, or within the same blink.

@@ -1,5 +1,6 @@
 import { createContext, useContext } from 'react';
 import type { Planner } from '../planner/browserPlanner.ts';
+import type { Mender } from './mending/mender.ts';
 import type { Desk } from './state/desk.ts';
 import type { Keeping } from './state/keeping.ts';
 import type { News } from './state/news.ts';
@@ -11,6 +12,7 @@ export interface World {
   readonly news: News;
   readonly keeping: Keeping;
   readonly planner: Planner;
+  readonly mender: Mender;
   readonly desk: Desk;
   /** Milliseconds since 1970. */
   now(): number;

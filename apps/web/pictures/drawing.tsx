@@ -103,18 +103,24 @@ function Line({ mark: { from, to, stroke } }: { readonly mark: LineMark }): Reac
 function Path({ mark }: { readonly mark: PathMark }): ReactNode {
   const { path, fill, stroke } = mark;
   const on = useContext(LyingContext);
-  // A hatch is work, and every change of a layout draws again what did not change.
-  const hatched = useMemo(
-    () => (fill !== undefined && 'hatch' in fill ? hatchMarks(path, fill.hatch) : null),
-    [path, fill],
-  );
   const data = useMemo(() => pathData(path), [path]);
+  const hatch = fill !== undefined && 'hatch' in fill ? JSON.stringify(fill.hatch) : null;
+  // A hatch is work, and every change of a layout makes anew the marks of what did not change, so they are told apart
+  // by what they say.
+  const hatched = useMemo(
+    () =>
+      fill !== undefined && 'hatch' in fill
+        ? hatchMarks(path, fill.hatch).map((mark) => ({ mark, data: pathData(mark.path) }))
+        : null,
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [data, hatch],
+  );
   if (hatched !== null) {
     return (
       <g>
         {hatched.map((inner, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: ground, lines and dots, in that order
-          <PlainPath key={index} mark={inner} data={pathData(inner.path)} on="paper" />
+          <PlainPath key={index} {...inner} on="paper" />
         ))}
         {stroke === undefined ? null : (
           <PlainPath mark={{ kind: 'path', path, stroke }} data={data} on="paper" />

@@ -6,6 +6,7 @@ import { useOpenLayout } from '../../state/layoutContext.ts';
 import { AddPart } from './addPart.tsx';
 import '../../look/card.css';
 import { LookedAtProvider } from './lookedAt.ts';
+import { AgainstProvider } from './mends.tsx';
 import { PartInHand } from './partInHand.tsx';
 import { Pile } from './pile.tsx';
 import { PileList } from './pileList.tsx';
@@ -32,25 +33,27 @@ export function CardScreen(): ReactNode {
   );
   return (
     <LookedAtProvider value={lookedAt}>
-      <Problems severity="error" />
-      <Table />
-      <Pile />
-      {taken === null ? null : <PartInHand key={taken} id={taken} />}
-      <AddPart />
-      <PileList />
-      <SetForm />
-      <Problems severity="caution" />
-      <p>
-        <button
-          type="button"
-          className="say"
-          aria-expanded={isLaidOut}
-          onClick={() => setLaidOut(!isLaidOut)}
-        >
-          {isLaidOut ? words.table.putTogether : words.table.layOut}
-        </button>
-      </p>
-      {isLaidOut ? <WholeSet /> : null}
+      <AgainstProvider>
+        <Problems severity="error" />
+        <Table />
+        <Pile />
+        {taken === null ? null : <PartInHand key={taken} id={taken} />}
+        <AddPart />
+        <PileList />
+        <SetForm />
+        <Problems severity="caution" />
+        <p>
+          <button
+            type="button"
+            className="say"
+            aria-expanded={isLaidOut}
+            onClick={() => setLaidOut(!isLaidOut)}
+          >
+            {isLaidOut ? words.table.putTogether : words.table.layOut}
+          </button>
+        </p>
+        {isLaidOut ? <WholeSet /> : null}
+      </AgainstProvider>
     </LookedAtProvider>
   );
 }

@@ -3,8 +3,9 @@ import { partDuplicated, partMoved, partTaken } from '../../../../src/editing/in
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
+import { keyOf, useAgainst } from './mends.tsx';
 import { PartForm } from './partForm.tsx';
-import { keyOf, ProblemWords, useAgainst } from './problems.tsx';
+import { ProblemWords } from './problems.tsx';
 
 /** The part that was taken up, in words, with what can be done with it. */
 export function PartInHand({ id }: { readonly id: string }): ReactNode {
