@@ -125,10 +125,15 @@ export function builtApp({
 
 let carried: Promise<string> | null = null;
 
-/** Puts a layout file on the shelf of a page's browser, and loads the page again; its id there. */
-export async function layOnShelf(page: Page, text: string): Promise<string> {
+/** Carries what `inPage.ts` has into a page, to be called there as `fromTest`. */
+export async function carryInto(page: Page): Promise<void> {
   carried ??= carriedScript();
   await page.evaluate(await carried);
+}
+
+/** Puts a layout file on the shelf of a page's browser, and loads the page again; its id there. */
+export async function layOnShelf(page: Page, text: string): Promise<string> {
+  await carryInto(page);
   const id = await page.evaluate(
     (file) => (globalThis as unknown as { fromTest: typeof inPage }).fromTest.layOnShelf(file),
     text,

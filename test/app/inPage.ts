@@ -12,3 +12,23 @@ export async function layOnShelf(text: string): Promise<string> {
   const { id } = await shelfIn(databaseNamed('cardwright'), newId).add(read.file);
   return id;
 }
+
+/** What is kept of a layout. */
+export interface KeptInBrowser {
+  readonly id: string;
+  readonly revision: number;
+  readonly besides: string | null;
+  readonly cards: number;
+}
+
+/** Every layout that the page's browser keeps, each opened from its steps; throws where one cannot be. */
+export async function keptInBrowser(): Promise<readonly KeptInBrowser[]> {
+  const shelf = shelfIn(databaseNamed('cardwright'), () => '');
+  const kept: KeptInBrowser[] = [];
+  for (const { id, revision, besides } of await shelf.documents()) {
+    const found = await shelf.open(id);
+    if (found === null) throw new Error(`${id} is on the shelf and cannot be opened`);
+    kept.push({ id, revision, besides, cards: found.history.layout.cards });
+  }
+  return kept;
+}

@@ -12,11 +12,12 @@ import { useOpenLayout, useOpenLayoutStore } from '../state/layoutContext.ts';
 export function LayoutHead({ screen }: { readonly screen: Screen }): ReactNode {
   const { general } = useMessages();
   const title = useOpenLayout(({ history }) => history.layout.title);
+  const saving = useOpenLayout((state) => state.saving);
   useEffect(() => {
     document.title = general.title(general.screens[screen], title);
   }, [general, screen, title]);
   return (
-    <header className="head">
+    <header className="head" data-saving={saving.stage} data-revision={saving.at.revision}>
       <h1>
         <span translate="no">{title}</span>
       </h1>
