@@ -35,7 +35,9 @@ export function ClosedBlank({
       onClick={() => setOpen(open === name ? null : name)}
     >
       <span className="unseen">{label}: </span>
-      <span translate={own ? 'no' : undefined}>{children}</span>
+      <span className="filled" translate={own ? 'no' : undefined}>
+        {children}
+      </span>
     </button>
   );
 }

@@ -80,7 +80,6 @@ function Entry({ document, below }: Placed): ReactNode {
 function useHistory({ id, revision }: DocumentRecord): History | 'taking' | 'not readable' {
   const { shelf } = useWorld();
   const [history, setHistory] = useState<History | 'taking' | 'not readable'>('taking');
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another revision is another history
   useEffect(() => {
     let isLeft = false;
     shelf.open(id).then(
