@@ -102,7 +102,12 @@ function Tag({
     </>
   );
   // The base is where everything lies; it has its words above.
-  if (part === 'base') return <g aria-hidden="true">{marks}</g>;
+  if (part === 'base')
+    return (
+      <g aria-hidden="true" lang="en">
+        {marks}
+      </g>
+    );
   return (
     <g
       className={taken ? 'tag taken' : 'tag'}
