@@ -186,20 +186,23 @@ export async function isWorkedOut(page: Page): Promise<void> {
 }
 
 /**
- * Goes to every screen, the shelf first empty and then with a layout on it, and gives each to `see`, by what it is
- * called.
+ * Goes to every screen, the shelf first empty and then with a layout on it, unfolds what is folded there, and gives each
+ * to `see`, by what it is called.
  */
 export async function eachScreen(
   page: Page,
   text: string,
   see: (name: string, id: string | null) => Promise<void>,
 ): Promise<void> {
-  if (isMade('shelf')) await see('the empty shelf', null);
+  await see('the empty shelf', null);
   const id = await layOnShelf(page, text);
   await page.locator('main').getByText(titleOf(text)).first().waitFor();
-  if (isMade('shelf')) await see('the shelf', id);
-  for (const screen of layoutScreens.filter(isMade)) {
+  await see('the shelf', id);
+  for (const screen of layoutScreens) {
     await openLayout(page, id, screen);
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll('details')) details.open = true;
+    });
     await see(screen, id);
   }
 }
@@ -209,32 +212,49 @@ export async function eachScreen(
  * called. Blanks that open onto the same kinds of controls are one kind.
  */
 export async function eachKindOfBlank(page: Page, see: (label: string) => Promise<void>): Promise<void> {
-  const blanks = page.locator('main button.blank');
-  const seen = new Set<string>();
-  for (let index = 0; index < (await blanks.count()); index += 1) {
-    const label = (await blanks.nth(index).textContent()) ?? '';
-    await blanks.nth(index).click();
-    const opened = page.locator('.opened');
-    await opened.waitFor();
-    const kind = await page.evaluate(() => {
-      const controls = document.querySelectorAll('.opened :is(input, select, svg), input[data-blank]');
-      const kinds = [...controls].map((control) =>
-        control instanceof HTMLInputElement ? `${control.type} ${control.inputMode}` : control.tagName,
-      );
-      return [...new Set(kinds)].sort().join();
-    });
-    if (!seen.has(kind)) {
-      seen.add(kind);
-      await see(label);
-    }
+  const seen: string[] = [];
+  for (let from = 0; ; ) {
+    const found = await page.evaluate(openNextKind, { seen, from });
+    if (found === null) return;
+    seen.push(found.kind);
+    from = found.index + 1;
+    await see(found.label);
     await page.keyboard.press('Escape');
-    await opened.waitFor({ state: 'detached' });
+    await page.locator('.opened').waitFor({ state: 'detached' });
   }
 }
 
-/** A screen that has no words yet is still to be made. */
-function isMade(screen: Screen): boolean {
-  return Object.keys(english[screen]).length > 0;
+/** Runs in the page: opens the next blank of a kind that was not seen; the others are opened and closed. */
+async function openNextKind({
+  seen,
+  from,
+}: {
+  readonly seen: readonly string[];
+  readonly from: number;
+}): Promise<{ readonly kind: string; readonly index: number; readonly label: string } | null> {
+  const until = async (isSo: () => boolean) => {
+    for (let tries = 0; !isSo(); tries += 1) {
+      if (tries === 500) throw new Error('A blank opens and closes');
+      await new Promise((resolve) => setTimeout(resolve, 10));
+    }
+  };
+  const isOpen = () => document.querySelector('.opened') !== null;
+  for (let index = from; ; index += 1) {
+    const blank = document.querySelectorAll<HTMLElement>('main button.blank')[index];
+    if (blank === undefined) return null;
+    const label = blank.textContent ?? '';
+    blank.click();
+    await until(isOpen);
+    const controls = document.querySelectorAll('.opened :is(input, select, svg), input[data-blank]');
+    const kinds = [...controls].map((control) =>
+      control instanceof HTMLInputElement ? `${control.type} ${control.inputMode}` : control.tagName,
+    );
+    const kind = [...new Set(kinds)].sort().join();
+    if (!seen.includes(kind)) return { kind, index, label };
+    const pressed = new KeyboardEvent('keydown', { key: 'Escape', bubbles: true, cancelable: true });
+    document.activeElement?.dispatchEvent(pressed);
+    await until(() => !isOpen());
+  }
 }
 
 function titleOf(text: string): string {
