@@ -1,0 +1,135 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import {
+  builtApp,
+  chromiumPath,
+  eachKindOfBlank,
+  eachScreen,
+  hasChromium,
+  type PageOptions,
+} from './appPage.ts';
+
+const example = readFileSync('examples/kite-day.card.json', 'utf8');
+
+/**
+ * Widths tell on the order of things and grounds on colours only, so the four combinations are held by two. 320 px is
+ * what WCAG 2.2 asks of reflow (1.4.10).
+ */
+const readers = [
+  { widthPx: 1280, ground: 'light' },
+  { widthPx: 320, ground: 'dark' },
+] as const satisfies readonly PageOptions[];
+
+describe.skipIf(!hasChromium)(`every screen (needs ${chromiumPath})`, () => {
+  const app = builtApp();
+
+  it.each(readers)(
+    'has nothing that axe finds, $widthPx px wide on a $ground ground',
+    async (options) => {
+      const page = await app.page(options);
+      const found: string[] = [];
+      await eachScreen(page, example, async (name) => {
+        found.push(...(await foundOn(page, name)));
+      });
+      expect(found).toEqual([]);
+    },
+    180_000,
+  );
+
+  it.each(readers)(
+    'so with a blank of each kind open, $widthPx px wide',
+    async (options) => {
+      const page = await app.page(options);
+      let kinds = 0;
+      const found: string[] = [];
+      await eachScreen(page, example, async (name) => {
+        await eachKindOfBlank(page, async (label) => {
+          kinds += 1;
+          found.push(...(await foundOn(page, `${name}, ${label}`)));
+        });
+      });
+      expect(found).toEqual([]);
+      expect(kinds).toBeGreaterThan(2);
+    },
+    180_000,
+  );
+
+  it('fits with text twice as large (WCAG 2.2, 1.4.4)', async () => {
+    const page = await app.page({ widthPx: 640 });
+    await eachScreen(page, example, async (name) => {
+      await page.evaluate(() => {
+        const { style } = document.documentElement;
+        style.fontSize = '';
+        style.fontSize = `${2 * Number.parseFloat(getComputedStyle(document.documentElement).fontSize)}px`;
+      });
+      expect(await wider(page), name).toEqual([]);
+    });
+  });
+});
+
+/** All that is found against a page, each with the name of what is open there. */
+async function foundOn(page: Page, name: string): Promise<readonly string[]> {
+  const all = [...(await axe(page)), ...(await wider(page)), ...(await narrowTargets(page))];
+  return all.map((one) => `${name}: ${one}`);
+}
+
+/** What axe finds, each with where it is. */
+async function axe(page: Page): Promise<readonly string[]> {
+  const { violations, passes } = await new AxeBuilder({ page })
+    // All in the page itself: it has no frames of other hosts to be asked.
+    .setLegacyMode()
+    .options({ rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } } })
+    .analyze();
+  // What finds nothing may have looked at nothing.
+  expect(passes.map(({ id }) => id)).toEqual(
+    expect.arrayContaining(['color-contrast-enhanced', 'target-size']),
+  );
+  return violations.flatMap(({ id, help, nodes }) =>
+    nodes.map(({ html, failureSummary }) => `${id}: ${help}: ${html}: ${failureSummary ?? ''}`),
+  );
+}
+
+/** What makes the page wider than its window, so that it would have to be pushed sideways to be read. */
+function wider(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    if (scrollWidth <= clientWidth) return [];
+    const right = (element: Element) => element.getBoundingClientRect().right + window.scrollX;
+    const sticksOut = [...document.body.querySelectorAll('*')].filter(
+      (element) => right(element) > clientWidth + 0.5,
+    );
+    return sticksOut.map((element) => `${element.outerHTML.slice(0, 120)} ends at ${right(element)} px`);
+  });
+}
+
+/**
+ * What can be tapped and is smaller than 44 by 44 px, the figure of WCAG 2.2, 2.5.5. As there, links within prose are
+ * let off; a blank, which is a word in a sentence, only from the width, and 24 px (2.5.8) is the least for it.
+ */
+function narrowTargets(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const boxOf = (element: Element) => {
+      // A box to tick or a round one is tapped by its words as well.
+      const label = element instanceof HTMLInputElement ? element.closest('label') : null;
+      return (label ?? element).getBoundingClientRect();
+    };
+    const targets = [
+      ...document.querySelectorAll('a[href], button, input, select, textarea, summary, [role=button]'),
+    ];
+    return targets.flatMap((target) => {
+      if (!target.checkVisibility({ visibilityProperty: true })) return [];
+      // Nobody taps it: a button asks it for a file.
+      if (target.matches('[aria-hidden=true]')) return [];
+      // Waits beside the page until it has the focus.
+      if (target.matches('.skip')) return [];
+      if (target.matches('p a[href], li p a[href]')) return [];
+      const { width, height } = boxOf(target);
+      const least = target.matches('.sentence *') ? 24 : 44;
+      return width >= least && height >= 44
+        ? []
+        : [`${target.outerHTML.slice(0, 160)} is ${width} by ${height} px`];
+    });
+  });
+}
