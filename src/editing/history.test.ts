@@ -2,8 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type JsonObject, readLayoutFile, type SavedLayout, writeLayoutFile } from '../files/index.ts';
 import { randomFile } from '../files/testing/randomFile.ts';
+import { arrange, checkLayout } from '../layout/index.ts';
+import { lengthOfTicks, millimetres } from '../measure/index.ts';
 import { editSentence } from '../words/index.ts';
 import { changed } from './change.ts';
+import { partDuplicated } from './duplicate.ts';
 import {
   type Edit,
   paperAdded,
@@ -15,6 +18,21 @@ import {
   together,
 } from './edit.ts';
 import { type History, joined, opened, replayed, type Step, stepped } from './history.ts';
+import type { InHand } from './inHand.ts';
+import { distanceAt, layingsFor, pieceLaid } from './laying.ts';
+import { partLaidOn } from './layingOn.ts';
+import { mendsOf } from './mends.ts';
+import { newPart } from './newPart.ts';
+import { pieceMoved, pieceNudged } from './placing.ts';
+import {
+  marginSet,
+  newPaper,
+  paperReplaced,
+  sheetCutInto,
+  sheetsAdded,
+  sheetsPriced,
+  sheetsTaken,
+} from './stash.ts';
 
 const text = JSON.stringify({
   cardwright: 1,
@@ -205,11 +223,24 @@ describe('a history', () => {
 
   it('of random edits leads back to the byte and forth again, also when they were saved in between', () => {
     /** An edit of the file as it is then, by chance; some leave it unsound. */
+    const tried = new Set<number>();
+    let all = 0;
     const anyEdit = fc.tuple(fc.nat(), fc.nat(), fc.nat(), fc.constantFrom('1 in', '7 mm', '2 1/2', '0.3'));
     const editOf = (
-      file: SavedLayout,
+      { file, layout }: History,
       [kind, first, second, length]: [number, number, number, string],
     ): Edit | null => {
+      const inHand: InHand = { file, layout, arrangement: arrange(layout) };
+      const pieces = inHand.arrangement.parts.flatMap((arranged, index) =>
+        arranged.pieces.map((_, piece) => ({ part: index, piece })),
+      );
+      const at = pieces.length === 0 ? null : pieces[first % pieces.length]!;
+      const axis = second % 2 === 0 ? 'width' : 'height';
+      const sheets = [...layout.papers.values()].flatMap(({ id, sheets: all }) =>
+        all.map((sheet, index) => ({ id, index, sheet })),
+      );
+      const stock = sheets.length === 0 ? null : sheets[first % sheets.length]!;
+      const mendable = checkLayout(layout, inHand.arrangement);
       const parts = file.parts as readonly JsonObject[];
       const papers = Object.keys(file.papers as JsonObject);
       const part = parts.length === 0 ? null : first % parts.length;
@@ -229,7 +260,49 @@ describe('a history', () => {
         () => paperAdded(file, `paper-${first}`, { sheets: [{ size: [length, length], count: 1 }] }),
         () => (papers.length === 0 ? null : paperTaken(file, papers[first % papers.length]!)),
         () => together(settingOf(file, ['cards'], 3), settingOf(file, ['smallestScrap'], length)),
+        () => {
+          const by = { across: lengthOfTicks((first % 9) * 127), down: lengthOfTicks(-(second % 9) * 635) };
+          return at && pieceMoved(inHand, at, by).edit;
+        },
+        () => at && pieceNudged(inHand, at, second % 2 === 0 ? 'left' : 'bottom', millimetres(1)).edit,
+        () => {
+          if (at === null) return null;
+          const ways = layingsFor(inHand, at, axis);
+          return pieceLaid(inHand, at, axis, ways[second % ways.length]!);
+        },
+        () => at && (distanceAt(inHand, at, second % 2 === 0 ? 'left' : 'top')?.editOf(length) ?? null),
+        () => {
+          const bed = second % 3 === 0 ? 'back' : layout.parts[second % Math.max(1, parts.length)]?.id;
+          if (part === null || bed === undefined) return null;
+          const laid = partLaidOn(inHand, part, bed);
+          return 'edit' in laid ? laid.edit : null;
+        },
+        () => (part === null ? null : partDuplicated(inHand, part)),
+        () => {
+          const kinds = ['mat', 'panel', 'strip', 'circle', 'sentiment'] as const;
+          const on = part === null ? 'base' : layout.parts[part]!.id;
+          return newPart(inHand, { name: 'Tag', on, paper: papers[0] ?? null, kind: kinds[second % 5]! });
+        },
+        () => {
+          const mends = mendable.flatMap((problem) => mendsOf(inHand, problem, millimetres(1)).slice(0, 1));
+          return mends[0] ?? null;
+        },
+        () =>
+          newPaper(file, layout, { name: 'Moss', kind: 'cardstock', size: [length, length], count: null }),
+        () => {
+          const [one, other] = [papers[first % papers.length], papers[second % papers.length]];
+          return one === undefined || other === undefined || one === other
+            ? null
+            : paperReplaced(file, one, other);
+        },
+        () => stock && sheetsAdded(file, stock.id, [length, length]),
+        () => stock && sheetsTaken(file, stock.id, stock.index),
+        () => (stock === null || stock.sheet.count === 0 ? null : sheetCutInto(file, stock.id, stock.index)),
+        () => stock && sheetsPriced(file, stock.id, stock.index, second % 2 === 0 ? '0.35' : undefined),
+        () => stock && marginSet(file, stock.id, stock.index, { edge: 'left', margin: '2 mm' }),
       ];
+      tried.add(kind % makers.length);
+      all = makers.length;
       return makers[kind % makers.length]!();
     };
     let made = 0;
@@ -239,7 +312,7 @@ describe('a history', () => {
         if ('problems' in start) throw new Error('a random file is sound');
         let history: History = start;
         for (const choice of choices) {
-          const edit = editOf(history.file, choice);
+          const edit = editOf(history, choice);
           const next = edit && stepped(history, { kind: 'edit', edit, joins: null });
           if (next !== null && !('problems' in next)) history = next;
         }
@@ -260,5 +333,6 @@ describe('a history', () => {
       { numRuns: 60 },
     );
     expect(made).toBeGreaterThan(100);
+    expect(tried.size).toBe(all);
   });
 });
