@@ -7,6 +7,7 @@ import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
+import { usualUnits } from '../../messages/usualUnits.ts';
 import { goTo } from '../../route.ts';
 import { LayoutProvider, useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { problemOf } from '../../state/saving.ts';
@@ -17,7 +18,7 @@ import { StorageProblem, useTell } from './told.tsx';
 /** A new set in a sentence with blanks; begun, it stands on the shelf and is opened. */
 export function Begin(): ReactNode {
   const { begin } = useMessages().shelf;
-  const [draft, setDraft] = useState(() => draftOf('in', begin.title, 10));
+  const [draft, setDraft] = useState(() => draftOf(usualUnits(navigator.languages), begin.title, 10));
   const measureIn = (units: Units) => {
     const { title, cards } = draft.getState().history.layout;
     setDraft(draftOf(units, title, cards));
