@@ -19,14 +19,20 @@ export function Sentence({
       <p className="sentence">
         {says.split(/(\{[^}]*\})/u).map((text, index) => {
           const name = /^\{([^}]*)\}$/u.exec(text)?.[1];
+          const piece = name === undefined ? <Words>{text}</Words> : (blanks[name] ?? null);
           // The pieces of a sentence are told apart by where they stand in it.
           // biome-ignore lint/suspicious/noArrayIndexKey: see above
-          return <Fragment key={index}>{name === undefined ? text : (blanks[name] ?? null)}</Fragment>;
+          return <Fragment key={index}>{piece}</Fragment>;
         })}
       </p>
       <div className="below-sentence" ref={setBelow} />
     </OpeningContext>
   );
+}
+
+/** The form's own words in a sentence: lines break within them alone, so that no comma stands apart from its blank. */
+export function Words({ children }: { readonly children: string }): ReactNode {
+  return <span className="words">{children}</span>;
 }
 
 interface Opening {

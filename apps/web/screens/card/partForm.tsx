@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import {
   distanceAt,
   type Edit,
@@ -25,7 +25,7 @@ import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { PapersBlank } from '../../form/papersBlank.tsx';
-import { Sentence } from '../../form/sentence.tsx';
+import { Sentence, Words } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { type Messages, useMessages } from '../../messages/messages.ts';
 import { markingOf, useInHand } from '../../state/inHand.ts';
@@ -356,15 +356,15 @@ function LyingBlanks({
   };
   const [start, end] = axis === 'width' ? (['left', 'right'] as const) : (['top', 'bottom'] as const);
   if (laying.how === 'between') {
-    const [before, rest] = words.between[key].split('{start}');
-    const [middle, behind] = (rest ?? '').split('{end}');
+    const [before = '', rest = ''] = words.between[key].split('{start}');
+    const [middle = '', behind = ''] = rest.split('{end}');
     return (
       <>
-        {before}
+        <Words>{before}</Words>
         {distance(start)}
-        {middle}
+        <Words>{middle}</Words>
         {distance(end)}
-        {behind}
+        <Words>{behind}</Words>
       </>
     );
   }
@@ -372,7 +372,7 @@ function LyingBlanks({
     <>
       {distance(start)}
       {distance(end)}
-      {laying.how === 'middle' ? '' : ' '}
+      {laying.how === 'middle' ? null : <Words> </Words>}
       <ChoiceBlank
         name={`${key} ${at.piece}`}
         label={words.blanks[key]}
@@ -430,8 +430,8 @@ function TornBlanks({ inHand, index }: { readonly inHand: InHand; readonly index
   return (
     <>
       {torn.map((edge) => (
-        <span key={edge}>
-          {card.torn.edge(card.torn.edges[edge])}
+        <Fragment key={edge}>
+          <Words>{card.torn.edge(card.torn.edges[edge])}</Words>
           <LengthBlank
             name={`torn ${edge}`}
             label={card.blanks.torn(card.torn.edges[edge])}
@@ -442,8 +442,8 @@ function TornBlanks({ inHand, index }: { readonly inHand: InHand; readonly index
             editOf={(text) => settingOf(file, ['parts', index, 'torn', edge], text)}
             instead={[{ says: card.torn.leave, edit: () => leftCut(edge) }]}
           />
-          {', '}
-        </span>
+          <Words>{', '}</Words>
+        </Fragment>
       ))}
       <ChoiceBlank
         name="torn"
