@@ -18,7 +18,8 @@ export function useMendsOf(against: Against): readonly Mend[] {
 
 /** Tells one that stands against the card from the others. */
 export function keyOf({ problem }: Against): string {
-  return `${problem.code} ${problem.where} ${JSON.stringify(problem.names)}`;
+  // The same may be wrong along both axes, and only the numbers differ then.
+  return JSON.stringify(problem);
 }
 
 interface Standing {
