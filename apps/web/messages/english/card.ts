@@ -164,7 +164,7 @@ export const card = {
   problems: {
     heading: 'To be put right',
     cautions: 'Worth a second look',
-    mend: 'Mend it:',
-    mayMend: 'May mend it:',
+    mend: 'This mends it:',
+    mayMend: 'This may mend it:',
   },
 };

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { letterFor } from '../../../../src/guide/index.ts';
 import { showSize } from '../../../../src/measure/index.ts';
 import { assemblyWords, dealtWords } from '../../../../src/words/index.ts';
 import { useMessages } from '../../messages/messages.ts';
@@ -19,9 +20,10 @@ export function PileList(): ReactNode {
     <section className="pile-list">
       <h2>{card.pile.list}</h2>
       {layout.parts.length === 0 ? <p>{card.pile.empty}</p> : null}
-      <ol reversed>
+      <ol>
         {arrangement.parts.toReversed().map(({ part, face, seen }) => (
           <li key={part.id}>
+            <span className="letter">{letterFor(layout, part.id)}</span>
             <button
               type="button"
               className="say"
@@ -33,11 +35,13 @@ export function PileList(): ReactNode {
             >
               <span translate="no">{part.name}</span>
             </button>
-            <span lang="en">
-              {seen === null ? '' : `${showSize(seen, layout.units, 'printed')}. `}
-              {words.get(part.id)?.lay} {words.get(part.id)?.tear}
+            <span className="lies">
+              <span lang="en">
+                {seen === null ? '' : `${showSize(seen, layout.units, 'printed')}. `}
+                {words.get(part.id)?.lay} {words.get(part.id)?.tear}
+              </span>
+              {dealtWords(part, layout) === '' ? null : <span lang="en"> {dealtWords(part, layout)}.</span>}
             </span>
-            {dealtWords(part, layout) === '' ? null : <span lang="en"> {dealtWords(part, layout)}.</span>}
           </li>
         ))}
       </ol>

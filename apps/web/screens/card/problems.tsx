@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Severity } from '../../../../src/problem/index.ts';
 import { editSentence, layoutProblemSentence, planningProblemSentence } from '../../../../src/words/index.ts';
-import type { Against } from '../../mending/messages.ts';
+import type { Against, Mend } from '../../mending/messages.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
@@ -48,18 +48,9 @@ export function ProblemWords({
           ? layoutProblemSentence(against.problem, showing)
           : planningProblemSentence(against.problem, layout, showing)}
       </span>
+      <MendsLine lead={card.problems.mend} mends={mends.filter(({ sure }) => sure)} />
+      <MendsLine lead={card.problems.mayMend} mends={mends.filter(({ sure }) => !sure)} />
       <span className="says">
-        {mends.map(({ edit, sure }) => (
-          <button
-            key={JSON.stringify(edit.changes)}
-            type="button"
-            className="say"
-            onClick={() => store.make(edit)}
-          >
-            {sure ? card.problems.mend : card.problems.mayMend}{' '}
-            <span lang="en">{editSentence(edit.told)}</span>
-          </button>
-        ))}
         {isInHand || part === undefined || part === 'base' ? null : (
           <button type="button" className="say" onClick={() => store.take(part)}>
             {card.pile.takeUp} <span translate="no">{layout.parts.find(({ id }) => id === part)?.name}</span>
@@ -67,5 +58,27 @@ export function ProblemWords({
         )}
       </span>
     </>
+  );
+}
+
+/** Mends of one kind, to tap; what they do is said once for those who see, and with each for those who listen. */
+function MendsLine({ lead, mends }: { readonly lead: string; readonly mends: readonly Mend[] }): ReactNode {
+  const store = useOpenLayoutStore();
+  if (mends.length === 0) return null;
+  return (
+    <span className="says mends">
+      <span aria-hidden="true">{lead}</span>
+      {mends.map(({ edit }) => (
+        <button
+          key={JSON.stringify(edit.changes)}
+          type="button"
+          className="say"
+          onClick={() => store.make(edit)}
+        >
+          <span className="unseen">{lead} </span>
+          <span lang="en">{editSentence(edit.told)}</span>
+        </button>
+      ))}
+    </span>
   );
 }
