@@ -64,6 +64,7 @@ export function RulerStrip({
       onMouseDown={(event) => event.preventDefault()}
     >
       <path className="ruler-body" d={`M0 1H${width}V${height - 1}H0Z`} />
+      <path className="ruler-here" d={`M${x(length)} 0V${height}`} />
       {marksBetween(from, to, marking).map(({ at, rank, number }) => (
         <g key={at}>
           <path className="ruler-mark" d={`M${x(at)} 1v${8 + rank * 5}`} />
@@ -74,7 +75,6 @@ export function RulerStrip({
           )}
         </g>
       ))}
-      <path className="ruler-here" d={`M${x(length)} 0V${height}`} />
     </svg>
   );
 }

@@ -129,7 +129,11 @@ function CardPicture({
         aria-label={label}
         {...hand.surface}
       >
-        {other === null ? null : <path className="other-half" d={boxPath(other)} />}
+        {other === null ? null : (
+          <g transform={`translate(${other.x - drawn.ground.frame.xPt} ${other.y - drawn.ground.frame.yPt})`}>
+            <Marks marks={[drawn.ground.mark]} />
+          </g>
+        )}
         <Marks marks={[drawn.ground.mark]} />
         {drawn.pieces.map(({ part, piece, mark }) => (
           <g key={`${part} ${piece}`} className="piece" {...hand.piece({ part, piece })}>
@@ -191,10 +195,6 @@ function around(one: View, other: View): View {
   return { x, y, width: one.x + one.width - x, height: one.y + one.height - y };
 }
 
-function boxPath({ x, y, width, height }: View): string {
-  return `M${x} ${y}h${width}v${height}h${-width}z`;
-}
-
 /** The fold as it is drawn in the trade, dashed; a tap on it opens or closes the card. */
 function FoldLine({
   fold,
@@ -217,6 +217,7 @@ function FoldLine({
     // biome-ignore lint/a11y/noStaticElementInteractions: see above
     <g className="fold" onClick={onFold}>
       <path className="fold-reach" d={line} />
+      <path className="fold-ground" d={line} />
       <path className="fold-line" d={line} />
     </g>
   );
