@@ -46,9 +46,10 @@ export function starterLayout({ units, title = 'Harvest supper' }: StarterOption
       },
     },
     parts: [
-      { id: 'mat', on: 'base', inset: border, paper: 'russet' },
+      { id: 'mat', name: 'Mat', on: 'base', inset: border, paper: 'russet' },
       {
         id: 'panel',
+        name: 'Panel',
         on: 'mat',
         size: ['fill', panelHeight],
         place: { left: border, right: border, top: border },
@@ -56,6 +57,7 @@ export function starterLayout({ units, title = 'Harvest supper' }: StarterOption
       },
       {
         id: 'strip',
+        name: 'Strip',
         on: 'mat',
         size: ['fill', 'fill'],
         place: { left: border, right: border, below: 'panel', gap: border, bottom: border },
