@@ -10,7 +10,12 @@ import { cornersOf, drawnMarks, wordsIn } from './testing/walk.ts';
 
 function drawn(
   layout: Layout,
-  { face = 'base', card = 0, widthPt = 480 }: { face?: Face; card?: number; widthPt?: number } = {},
+  {
+    face = 'base',
+    card = 0,
+    widthPt = 480,
+    tagsPt = 200,
+  }: { face?: Face; card?: number; widthPt?: number; tagsPt?: number } = {},
 ) {
   return pileDrawing({
     layout,
@@ -21,7 +26,7 @@ function drawn(
     typeface: plainTypeface,
     widthPt,
     most: { heightPt: 120, times: 12 },
-    tags: { widthPt: 200, leadingPt: 33, sizePt: 13 },
+    tags: { widthPt: tagsPt, leadingPt: 33, sizePt: 13 },
   });
 }
 
@@ -41,6 +46,19 @@ describe('pileDrawing', () => {
       const above = tags[index + 1]?.frame;
       if (above !== undefined) expect(above.yPt + above.heightPt).toBeCloseTo(frame.yPt, 9);
     }
+  });
+
+  test('leaves papers out of tags that are narrow, before it shortens a name', () => {
+    const words = (tagsPt: number) => drawn(tideSet(), { tagsPt }).tags.map((tag) => wordsIn(tag.words));
+    expect(words(200)).toEqual([
+      'A Base, Sand',
+      'B Mat, Sand',
+      'C Panel, Tide',
+      'D Moon, bought',
+      'E Strip, Sand',
+    ]);
+    expect(words(95)).toEqual(['A Base', 'B Mat', 'C Panel', 'D Moon', 'E Strip']);
+    expect(words(70)).toEqual(expect.arrayContaining([expect.stringContaining('…')]));
   });
 
   test('shows the inside, and the back with nothing on it', () => {

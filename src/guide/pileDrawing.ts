@@ -70,7 +70,7 @@ export interface PileTag {
   readonly thread: readonly Mark[];
   /** A little tag of its paper. */
   readonly swatch: readonly Mark[];
-  /** Letter, name and paper, shortened to fit. */
+  /** Letter, name and paper; without the paper, or shortened, where there is no room. */
   readonly words: readonly Mark[];
 }
 
@@ -137,7 +137,8 @@ export function pileDrawing(request: PileDrawingRequest): PileDrawing {
       swatch: swatchAt(frame.xPt, middle, column.sizePt, fill),
       words: wordsAt(frame.xPt + column.sizePt * 2.6, middle, {
         letter,
-        words: `${name}, ${paper ?? 'bought'}`,
+        name: id === 'base' ? 'Base' : name,
+        paper: paper ?? 'bought',
         roomPt: column.widthPt - column.sizePt * 4.2,
         sizePt: column.sizePt,
         typeface: request.typeface,
@@ -207,13 +208,17 @@ function wordsAt(
   yPt: number,
   said: {
     readonly letter: string;
-    readonly words: string;
+    readonly name: string;
+    readonly paper: string;
     readonly roomPt: number;
     readonly sizePt: number;
     readonly typeface: Typeface;
   },
 ): readonly Mark[] {
-  const { letter, words, roomPt, sizePt, typeface } = said;
+  const { letter, name, paper, roomPt, sizePt, typeface } = said;
+  // The paper is drawn in the tag besides, so it is left out before the name is shortened.
+  const both = `${name}, ${paper}`;
+  const words = typeface.widthPt(both, sizePt, 'regular') <= roomPt ? both : name;
   const text = (of: string, from: number, weight: 'regular' | 'semibold'): Mark => ({
     kind: 'text',
     at: { xPt: from, yPt: yPt + sizePt * 0.34 },
