@@ -126,6 +126,7 @@ export const papers = {
   /** What the set takes of it. */
   takes: 'What this set takes',
   unused: 'Nothing of it is cut for this set.',
+  othersShort: 'That is known as soon as there is enough of the other papers.',
   left: (left: number, of: number) =>
     left === 0 ? 'No sheet is left whole.' : `${left} of ${of} stay whole.`,
 };

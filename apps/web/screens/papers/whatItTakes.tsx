@@ -28,7 +28,7 @@ export function WhatItTakes({ paper }: { readonly paper: Paper }): ReactNode {
     layout: Layout,
   ): ReactNode {
     const own = shortage.papers.filter((short) => short.paper === id);
-    if (own.length === 0) return null;
+    if (own.length === 0) return <p>{papers.othersShort}</p>;
     const showing = { units: layout.units, glyphs: 'printed' } as const;
     // The last sentence is of the whole set, which stands at the head of the page.
     const told = shortageSentences({ ...shortage, papers: own }, layout, showing).slice(0, -1);
