@@ -38,23 +38,19 @@ describe.skipIf(!hasChromium)(`every screen (needs ${chromiumPath})`, () => {
     180_000,
   );
 
-  it.each(readers)(
-    'so with a blank of each kind open, $widthPx px wide',
-    async (options) => {
-      const page = await app.page(options);
-      let kinds = 0;
-      const found: string[] = [];
-      await eachScreen(page, example, async (name) => {
-        await eachKindOfBlank(page, async (label) => {
-          kinds += 1;
-          found.push(...(await foundOn(page, `${name}, ${label}`)));
-        });
+  // The narrow page is the harder one for what opens below a sentence; only that is looked at, the rest was above.
+  it('so with a blank of each kind open', async () => {
+    const page = await app.page(readers[1]);
+    const kinds = new Set<string>();
+    const found: string[] = [];
+    await eachScreen(page, example, async (name) => {
+      await eachKindOfBlank(page, kinds, async (label) => {
+        found.push(...(await foundOn(page, `${name}, ${label}`, '.opened')));
       });
-      expect(found).toEqual([]);
-      expect(kinds).toBeGreaterThan(2);
-    },
-    180_000,
-  );
+    });
+    expect(found).toEqual([]);
+    expect(kinds.size).toBeGreaterThan(4);
+  }, 180_000);
 
   it('fits with text twice as large (WCAG 2.2, 1.4.4)', async () => {
     const page = await app.page({ widthPx: 640 });
@@ -70,14 +66,15 @@ describe.skipIf(!hasChromium)(`every screen (needs ${chromiumPath})`, () => {
 });
 
 /** All that is found against a page, each with the name of what is open there. */
-async function foundOn(page: Page, name: string): Promise<readonly string[]> {
-  const all = [...(await axe(page)), ...(await wider(page)), ...(await narrowTargets(page))];
+async function foundOn(page: Page, name: string, within = 'body'): Promise<readonly string[]> {
+  const all = [...(await axe(page, within)), ...(await wider(page)), ...(await narrowTargets(page))];
   return all.map((one) => `${name}: ${one}`);
 }
 
 /** What axe finds, each with where it is. */
-async function axe(page: Page): Promise<readonly string[]> {
+async function axe(page: Page, within: string): Promise<readonly string[]> {
   const { violations, passes } = await new AxeBuilder({ page })
+    .include(within)
     // All in the page itself: it has no frames of other hosts to be asked.
     .setLegacyMode()
     .options({ rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } } })

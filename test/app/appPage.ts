@@ -208,15 +208,18 @@ export async function eachScreen(
 }
 
 /**
- * Opens every closed blank of the page, and gives the first of each kind to `see` while it is open, by what it is
- * called. Blanks that open onto the same kinds of controls are one kind.
+ * Opens every closed blank of the page, and gives the first of each kind that was not `seen` yet to `see` while it is
+ * open, by what it is called. Blanks that open onto the same kinds of controls are one kind.
  */
-export async function eachKindOfBlank(page: Page, see: (label: string) => Promise<void>): Promise<void> {
-  const seen: string[] = [];
+export async function eachKindOfBlank(
+  page: Page,
+  seen: Set<string>,
+  see: (label: string) => Promise<void>,
+): Promise<void> {
   for (let from = 0; ; ) {
-    const found = await page.evaluate(openNextKind, { seen, from });
+    const found = await page.evaluate(openNextKind, { seen: [...seen], from });
     if (found === null) return;
-    seen.push(found.kind);
+    seen.add(found.kind);
     from = found.index + 1;
     await see(found.label);
     await page.keyboard.press('Escape');
