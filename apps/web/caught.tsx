@@ -25,7 +25,8 @@ export class Caught extends Component<{ readonly at: string; readonly children: 
       <MessagesContext.Consumer>
         {({ general }) => (
           <div className="notice" role="alert">
-            <p>{general.failed(message)}</p>
+            <h1>{general.failed}</h1>
+            <p>{general.failedSays(message)}</p>
             <p>{general.keptAll}</p>
             <button type="button" className="say" onClick={() => window.location.reload()}>
               {general.again}

@@ -17,7 +17,12 @@ export function LayoutHead({ screen }: { readonly screen: Screen }): ReactNode {
     document.title = general.title(general.screens[screen], title);
   }, [general, screen, title]);
   return (
-    <header className="head" data-saving={saving.stage} data-revision={saving.at.revision}>
+    <header
+      className="head"
+      data-screen={screen}
+      data-saving={saving.stage}
+      data-revision={saving.at.revision}
+    >
       <h1>
         <span translate="no">{title}</span>
       </h1>

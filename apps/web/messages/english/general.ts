@@ -41,7 +41,8 @@ export const general = {
     light: 'light',
     dark: 'dark',
   },
-  failed: (message: string) => `Something in the program went wrong: ${message}`,
+  failed: 'Something in the program went wrong',
+  failedSays: (message: string) => `It says: ${message}.`,
   again: 'Load the page again',
   keptAll: 'All that you did is kept; load the page again to go on.',
   sizeUnknown: (problems: number) =>

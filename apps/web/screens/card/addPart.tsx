@@ -42,7 +42,7 @@ export function AddPart(): ReactNode {
     setOn(null);
   };
   return (
-    <section className="add-part" aria-label={words.add.heading}>
+    <section className="add-part unprinted" aria-label={words.add.heading}>
       <Sentence
         says={words.add.says}
         blanks={{

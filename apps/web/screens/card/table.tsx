@@ -13,7 +13,7 @@ import { useHand } from './useHand.ts';
 import { useTrueSize } from './useTrueSize.ts';
 
 /** Room round the card for what stands beside it, in points. */
-const roundIt = 30;
+const roundIt = 42;
 
 /** The card as it lies on the table, with what it takes to open it, turn it and look at the others. */
 export function Table(): ReactNode {

@@ -36,13 +36,15 @@ export function GuideScreen(): ReactNode {
           ) : null}
           {plan === null && !isShort ? <p>{guide.noPlan}</p> : null}
           {plan !== null && 'of' in planned ? (
-            <SaveAndPrint
-              options={options}
-              of={{ layout: planned.of, plan }}
-              isLast={planned.stage === 'answered'}
-            />
+            <>
+              <SaveAndPrint
+                options={options}
+                of={{ layout: planned.of, plan }}
+                isLast={planned.stage === 'answered'}
+              />
+              <p>{guide.actualSize}</p>
+            </>
           ) : null}
-          <p>{guide.actualSize}</p>
         </div>
         <Front layout={layout} />
       </div>

@@ -24,7 +24,7 @@ export function Begin(): ReactNode {
     setDraft(draftOf(units, title, cards));
   };
   return (
-    <section aria-labelledby="shelf-begin">
+    <section className="unprinted" aria-labelledby="shelf-begin">
       <h2 id="shelf-begin">{begin.heading}</h2>
       <LayoutProvider value={draft}>
         <NewSet measureIn={measureIn} />

@@ -26,7 +26,7 @@ export function Bin({ documents }: { readonly documents: readonly DocumentRecord
     );
   };
   return (
-    <details className="bin">
+    <details className="bin unprinted">
       <summary>{says.bin.heading(documents.length)}</summary>
       <p>{says.bin.says}</p>
       <ul>

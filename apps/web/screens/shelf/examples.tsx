@@ -37,7 +37,7 @@ export function Examples(): ReactNode {
     }
   };
   return (
-    <section aria-labelledby="shelf-examples">
+    <section className="unprinted" aria-labelledby="shelf-examples">
       <h2 id="shelf-examples">{says.examples.heading}</h2>
       <p>{says.examples.says}</p>
       <ul className="catalogue">

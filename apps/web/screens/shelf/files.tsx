@@ -57,7 +57,7 @@ export function Files({ count }: { readonly count: number }): ReactNode {
   };
 
   return (
-    <section aria-labelledby="shelf-files">
+    <section className="unprinted" aria-labelledby="shelf-files">
       <h2 id="shelf-files">{says.files.heading}</h2>
       <p>{says.files.says}</p>
       <input

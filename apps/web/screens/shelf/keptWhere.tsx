@@ -19,7 +19,7 @@ export function KeptWhere(): ReactNode {
     'cannot be asked': where.cannotAsk,
   } as const satisfies Record<Promised, string>;
   return (
-    <section aria-labelledby="shelf-where">
+    <section className="unprinted" aria-labelledby="shelf-where">
       <h2 id="shelf-where">{where.heading}</h2>
       <p>{where.device}</p>
       {promised === null ? null : <p>{says[promised]}</p>}
