@@ -142,11 +142,11 @@ async function workedUntilKilled(
     await edited(tab, 'nothing', witnesses[index]!);
   }
   const edits = 10 + Math.floor(random() * 60);
-  let killing: Promise<void> | null = null;
+  const end: { killing: Promise<void> | null } = { killing: null };
   for (let edit = 0; ; edit += 1) {
     if (edit === edits)
       setTimeout(() => {
-        killing = kill();
+        end.killing = kill();
       }, random() * 60);
     const index = Math.floor(random() * tabs.length);
     const what = random();
@@ -158,8 +158,8 @@ async function workedUntilKilled(
       );
     } catch (problem) {
       // Nothing answers in a browser that was killed.
-      if (killing === null) throw problem;
-      await killing;
+      if (end.killing === null) throw problem;
+      await end.killing;
       return witnesses;
     }
   }
