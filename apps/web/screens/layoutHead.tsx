@@ -54,9 +54,15 @@ function WhereItStands(): ReactNode {
         return standsSentence(planned.of, planned.answer, { isLast: true });
     }
   };
+  // Until the first plan of the layout as it is now, that of the layout before stands there.
+  const isBehind = useOpenLayout(({ history }) => !('of' in planned) || planned.of !== history.layout);
   const isLibrary = planned.stage === 'answered' || (planned.stage === 'first' && planned.plan !== null);
   return (
-    <p className="stands" lang={isLibrary ? 'en' : undefined} data-stage={planned.stage}>
+    <p
+      className="stands"
+      lang={isLibrary ? 'en' : undefined}
+      data-stage={isBehind ? 'behind' : planned.stage}
+    >
       {says()}
     </p>
   );
