@@ -119,6 +119,7 @@ export const shelf = {
     notOpened: '{name} was not opened, and nothing on the shelf was changed.',
     tooLarge: 'It is much larger than any file of ours.',
     noText: 'It holds no text, so it is neither a layout file nor a zip.',
+    noLayout: 'It holds some text, but it is neither a layout file nor a zip.',
     'not a zip': 'It ends too early or is damaged: it can be read neither as a zip nor as a layout file.',
     'too large': 'What is packed in it is much more than a shelf comes to.',
     damaged: 'In it, {inner} is damaged. Another copy of the zip may be sound.',

@@ -16,6 +16,8 @@ export type FileOpened =
 export type FileRefused =
   | { readonly kind: 'too long' }
   | { readonly kind: 'no text' }
+  /** Some other text. */
+  | { readonly kind: 'no layout' }
   | { readonly kind: 'layout file'; readonly problems: readonly FileProblem[] }
   | { readonly kind: 'zip'; readonly problem: ShelfZipProblem }
   | { readonly kind: 'storage'; readonly problem: SavingProblem };
@@ -51,6 +53,8 @@ async function openLayoutFile(
 ): Promise<FileOpened> {
   const text = textOf(bytes);
   if (text === null) return { kind: 'no text' };
+  // What would be wrong with it as a layout helps nobody who took the wrong file.
+  if (/^\s*[^\s{]/u.test(text)) return { kind: 'no layout' };
   const read = readLayoutFile(text);
   if ('problems' in read) return { kind: 'layout file', problems: read.problems };
   const { id } = await shelf.add(read.file, when);

@@ -80,6 +80,8 @@ function Why({ refused }: { readonly refused: FileRefused }): ReactNode {
       return <p>{problems.tooLarge}</p>;
     case 'no text':
       return <p>{problems.noText}</p>;
+    case 'no layout':
+      return <p>{problems.noLayout}</p>;
     case 'layout file':
       return <Sentences of={refused.problems} />;
     case 'zip':
