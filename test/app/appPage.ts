@@ -143,6 +143,12 @@ export async function layOnShelf(page: Page, text: string): Promise<string> {
   return id;
 }
 
+/** Everything on the shelf of a page's browser, by title: its id there and the text of its file. */
+export async function allOnShelf(page: Page): ReturnType<typeof inPage.allOnShelf> {
+  if (!(await page.evaluate(() => 'fromTest' in globalThis))) await carryInto(page);
+  return page.evaluate(() => (globalThis as unknown as { fromTest: typeof inPage }).fromTest.allOnShelf());
+}
+
 /** What runs in the page, in one script. */
 async function carriedScript(): Promise<string> {
   const built = await build({

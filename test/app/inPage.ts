@@ -32,3 +32,10 @@ export async function keptInBrowser(): Promise<readonly KeptInBrowser[]> {
   }
   return kept;
 }
+
+/** Everything on the shelf of the page's browser, by title: its id there and the text of its file. */
+export async function allOnShelf(): Promise<readonly { readonly id: string; readonly text: string }[]> {
+  const shelf = shelfIn(databaseNamed('cardwright'), () => '');
+  const documents = await shelf.documents();
+  return Promise.all(documents.map(async ({ id }) => ({ id, text: (await shelf.file(id))?.text ?? '' })));
+}
