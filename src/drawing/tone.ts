@@ -8,14 +8,20 @@ export function toneOn(ground: string): string {
   const from = channelsOf(ground);
   // Black and white are equally far from a luminance of 0.179; each reaches 3:1 well beyond it.
   const end = luminanceOf(from) > 0.179 ? 0 : 255;
-  const steps = 64;
-  for (let step = 1; step < steps; step += 1) {
-    const tone = from.map((channel) => Math.round(channel + ((end - channel) * step) / steps));
-    if (contrastBetween(tone, from) >= leastContrast) return written(tone);
+  const toneAt = (step: number) =>
+    from.map((channel) => Math.round(channel + ((end - channel) * step) / steps));
+  // The contrast grows with every step, so the first that is enough is found by halving: pages draw many hatches.
+  let [tooNear, enough] = [0, steps];
+  while (enough - tooNear > 1) {
+    const step = (tooNear + enough) >> 1;
+    if (contrastBetween(toneAt(step), from) >= leastContrast) enough = step;
+    else tooNear = step;
   }
-  return written([end, end, end]);
+  return written(toneAt(enough));
 }
 
+/** From the ground to black or white. */
+const steps = 64;
 const leastContrast = 3;
 
 function channelsOf(colour: string): readonly number[] {
