@@ -8,6 +8,7 @@ import { coldStart } from './coldStart.ts';
 import { type EffortName, efforts } from './efforts.ts';
 import { growth, growthChild } from './growth.ts';
 import { knapsacks } from './knapsack.ts';
+import { page } from './page.ts';
 import { practical } from './practical.ts';
 import { sizes } from './sizes.ts';
 import { cuttingStock } from './stock.ts';
@@ -23,6 +24,7 @@ import { yardstick } from './yardstick.ts';
  *   npm run bench -- bins [--turned]  bin packing: all 500 open instances
  *   npm run bench -- growth            10 to 10 000 cards of one layout
  *   npm run bench -- start            cold start
+ *   npm run bench -- page [RUNS]      the built page in a browser, its processor slowed
  *
  * With `bins`: --processes N (0: only show what is kept); --classes 2,4; --sample for the first of each class and size; --keep FILE for another
  * file of results than the usual one (a run goes on where the last with that file stopped), --fresh for none.
@@ -73,6 +75,7 @@ else {
   }
   if (samples || what === 'growth') growth(!samples);
   if (samples || what === 'start') coldStart();
+  if (samples || what === 'page') await page(what === 'page' && positionals[1] ? Number(count) : 5);
   if (samples || what === 'sizes') sizes(solver, what === 'sizes' && positionals[1] ? Number(count) : 13);
 }
 

@@ -7,4 +7,6 @@ export default defineConfig({
   platform: 'node',
   dts: false,
   clean: true,
+  // They find their own parts beside themselves.
+  deps: { neverBundle: [/^vite/, /^@vitejs/, /^playwright-core/] },
 });
