@@ -1,7 +1,7 @@
 /** The stash: papers and their sheets, in sentences with blanks. */
 export const papers = {
   measure:
-    'Measure the sheets themselves and write down what they are: one sold as 12 in may be 11 15/16 in, and where a plan has no room to spare the last piece would then come out short. A blank for a size opens onto a ruler.',
+    'Measure the sheets themselves and write down what they are: one sold as 12 in may be 11 15⁄16 in, and where a plan has no room to spare the last piece would then come out short. A blank for a size opens onto a ruler.',
   none: 'There is no paper in this stash yet.',
   runsOut: 'What runs out first',
   reckoning: 'Working out what these papers are enough for …',

@@ -22,7 +22,9 @@ export function Pile(): ReactNode {
   const box = useRef<HTMLDivElement>(null);
   const typeface = useTypeface();
   const widthPx = useWidth(box);
-  const isNarrow = widthPx < 560;
+  // Its type grows with that of the page.
+  const remPx = widthPx === 0 ? 0 : Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  const isNarrow = widthPx < 31 * remPx;
   const drawing =
     widthPx === 0
       ? null
@@ -35,7 +37,11 @@ export function Pile(): ReactNode {
           typeface,
           widthPt: widthPx,
           most: { heightPt: isNarrow ? 90 : 140, times: 8 },
-          tags: { widthPt: isNarrow ? widthPx * 0.62 : 380, leadingPt: 44, sizePt: 18 },
+          tags: {
+            widthPt: isNarrow ? widthPx * 0.62 : 21 * remPx,
+            leadingPt: 2.45 * remPx,
+            sizePt: remPx,
+          },
         });
   const drag = usePileDrag(drawing?.tags ?? []);
   return (
