@@ -38,7 +38,7 @@ export function Pile(): ReactNode {
           widthPt: widthPx,
           most: { heightPt: isNarrow ? 90 : 140, times: 8 },
           tags: {
-            widthPt: isNarrow ? widthPx * 0.62 : 21 * remPx,
+            widthPt: Math.min(widthPx * 0.76, isNarrow ? Math.max(widthPx * 0.62, 12 * remPx) : 21 * remPx),
             leadingPt: 2.45 * remPx,
             sizePt: remPx,
           },
