@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { Caught } from './caught.tsx';
+import { DropProvider } from './dropped.tsx';
 import { GroundChoice } from './ground.tsx';
 import { useMessages } from './messages/messages.ts';
 import { addressOf, type Route, screens, useRoute } from './route.ts';
@@ -12,7 +13,7 @@ export function App(): ReactNode {
   const { general } = useMessages();
   useFocusOnNewScreen(route);
   return (
-    <>
+    <DropProvider>
       <button type="button" className="skip say" onClick={() => focusOn('page-itself')}>
         {general.skip}
       </button>
@@ -28,7 +29,7 @@ export function App(): ReactNode {
         <p className="colophon">{general.colophon}</p>
         <GroundChoice />
       </footer>
-    </>
+    </DropProvider>
   );
 }
 

@@ -363,7 +363,7 @@ describe.skipIf(!hasChromium)('files (needs chromium)', () => {
 
   it('that are of another kind or broken are refused in a sentence, and nothing changes', async () => {
     const page = await app.page();
-    await layOnShelf(page, orchardGate);
+    const id = await layOnShelf(page, orchardGate);
     const before = await allOnShelf(page);
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: shelf.files.saveAll }).click();
@@ -383,7 +383,8 @@ describe.skipIf(!hasChromium)('files (needs chromium)', () => {
       expect(await notice.textContent()).toContain(shelf.problems.notOpened.replace('{name}', name));
       expect(await allOnShelf(page)).toEqual(before);
     }
-    // The whole zip is what the page itself can open.
+    // The whole zip is what the page itself can open, from whatever screen.
+    await openLayout(page, id, 'papers');
     await drop(page, 'shelf.zip', zip);
     await page.getByText(shelf.done.putBack(0, 0, 1)).waitFor();
     expect(await allOnShelf(page)).toEqual(before);

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { newPart, type PartKind } from '../../../../src/editing/index.ts';
+import type { Layout } from '../../../../src/layout/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { PapersBlank } from '../../form/papersBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
@@ -10,6 +11,14 @@ import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { useLookedAt } from './lookedAt.ts';
 
 const kinds: readonly PartKind[] = ['mat', 'panel', 'strip', 'circle', 'sentiment'];
+
+/** The name, with a number where the pile has a part of that name. */
+function freshName(name: string, layout: Layout): string {
+  const names = new Set(layout.parts.map((part) => part.name));
+  let number = 1;
+  while (names.has(number === 1 ? name : `${name} ${number}`)) number += 1;
+  return number === 1 ? name : `${name} ${number}`;
+}
 
 /** Lays a part on the card by saying what and on what. */
 export function AddPart(): ReactNode {
@@ -29,7 +38,7 @@ export function AddPart(): ReactNode {
   const isThere = (id: string) => id in words.faces || layout.parts.some((part) => part.id === id);
   const on = chosenOn !== null && isThere(chosenOn) ? chosenOn : usualOn;
   const paper = chosenPaper === undefined ? (layout.papers.keys().next().value ?? null) : chosenPaper;
-  const name = named ?? words.add.names[kind];
+  const name = named ?? freshName(words.add.names[kind], layout);
   const faces =
     layout.base.fold === 'none' ? (['base', 'back'] as const) : (['base', 'inside', 'back'] as const);
   const lay = () => {

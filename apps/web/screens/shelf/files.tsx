@@ -1,4 +1,5 @@
-import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useRef } from 'react';
+import { useDropped } from '../../dropped.tsx';
 import { saveFile } from '../../exchange/saveFile.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { goTo } from '../../route.ts';
@@ -36,7 +37,12 @@ export function Files({ count }: { readonly count: number }): ReactNode {
     },
     [shelf, now, tell, says],
   );
-  const isHeld = useDrop(open);
+  const { files: dropped, taken } = useDropped();
+  useEffect(() => {
+    if (dropped.length === 0) return;
+    taken();
+    void open(dropped);
+  }, [dropped, taken, open]);
 
   const saveAll = async () => {
     tell(null);
@@ -85,38 +91,6 @@ export function Files({ count }: { readonly count: number }): ReactNode {
           </button>
         </>
       )}
-      {isHeld ? <p className="held">{says.files.drop}</p> : null}
     </section>
   );
-}
-
-/** Opens files that are dropped anywhere on the page; whether some are held over it now. */
-function useDrop(open: (files: readonly File[]) => Promise<void>): boolean {
-  const [isHeld, setHeld] = useState(false);
-  useEffect(() => {
-    const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false;
-    const over = (event: DragEvent) => {
-      if (!holdsFiles(event)) return;
-      event.preventDefault();
-      setHeld(true);
-    };
-    const left = (event: DragEvent) => {
-      if (event.relatedTarget === null) setHeld(false);
-    };
-    const dropped = (event: DragEvent) => {
-      setHeld(false);
-      if (!holdsFiles(event)) return;
-      event.preventDefault();
-      void open([...(event.dataTransfer?.files ?? [])]);
-    };
-    window.addEventListener('dragover', over);
-    window.addEventListener('dragleave', left);
-    window.addEventListener('drop', dropped);
-    return () => {
-      window.removeEventListener('dragover', over);
-      window.removeEventListener('dragleave', left);
-      window.removeEventListener('drop', dropped);
-    };
-  }, [open]);
-  return isHeld;
 }
