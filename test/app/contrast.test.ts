@@ -22,7 +22,7 @@ const themes = {
   light: themeOf(':root {'),
   dark: themeOf(':root[data-ground="dark"] {'),
   'dark by the device': themeOf(':root:not([data-ground]) {'),
-  printed: themeOf(':root,\n  :root[data-ground="dark"] {'),
+  printed: themeOf('@media print {'),
 };
 
 /** Relative luminance of an sRGB colour, from 0 for black to 1 for white: WCAG 2.2, its definition. */
