@@ -44,6 +44,7 @@ describe('the dependency rule finds', () => {
       'apps',
       'examples',
       'architecture.json',
+      'assets',
       '.dependency-cruiser.mjs',
       'package.json',
     ]) {

@@ -255,6 +255,7 @@ const words: Readonly<Record<string, string>> = {
   up: 'print',
   back: 'other side',
   'back.name': 'name of the other side',
+  'back.colour': 'colour of the other side',
   'back.up': 'print on the other side',
   sheets: 'sheets',
 };

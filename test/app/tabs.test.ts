@@ -55,6 +55,8 @@ describe.skipIf(!hasChromium)('several windows on one layout (needs chromium)', 
     for (const [index, page] of pages.entries()) {
       await page.bringToFront();
       await setCards(page, 20 + index);
+      // A step is on the disk a moment after it was done; a page that is left sooner asks whether to stay.
+      await page.locator('.head[data-saving=saved]').waitFor();
       await page.reload();
       await page.locator('[data-stage=answered]').waitFor();
       expect(await page.locator('.stands').textContent()).toContain(`${20 + index} cards`);
