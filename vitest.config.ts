@@ -6,8 +6,6 @@ export default defineConfig({
   test: {
     include: ['src/**/*.test.ts', 'apps/**/*.test.{ts,tsx}', 'test/**/*.test.ts', 'benchmarks/**/*.test.ts'],
     testTimeout: 60_000,
-    // The tests in a browser mostly wait for it.
-    maxWorkers: 2,
     server: { deps: { inline: ['maxrects-packer'] } },
   },
 });

@@ -20,8 +20,9 @@ const layout = JSON.stringify({
 
 async function setCards(page: Page, cards: number): Promise<void> {
   await page.getByRole('button', { name: words.blanks.cards }).click();
-  await page.keyboard.type(String(cards));
-  await page.keyboard.press('Enter');
+  const blank = page.getByRole('textbox', { name: words.blanks.cards });
+  await blank.fill(String(cards));
+  await blank.press('Enter');
 }
 
 /** How many cards each layout on the shelf has, and whether it is a second version, as the shelf tells it. */
