@@ -539,11 +539,11 @@ describe('on random sets, cut so far as chance will have it', () => {
         });
         for (const [index, { count }] of sheets.entries()) expect(begun[index]).toBeLessThanOrEqual(count!);
       }),
-      { numRuns: 150 },
+      { numRuns: 400 },
     );
     expect(seen.plans).toBeGreaterThan(60);
     expect(seen.again).toBeGreaterThan(10);
-    expect(seen.short).toBeGreaterThan(0);
+    expect(seen.short).toBeGreaterThan(5);
   });
 
   it('a piece that is spoiled never costs fewer sheets; a recut can be recut', () => {
