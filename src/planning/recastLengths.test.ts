@@ -100,6 +100,74 @@ describe('what follows', () => {
     expect(Math.abs(strip!.top + strip!.height / 2 - gapMiddle)).toBeLessThanOrEqual(mm(1));
   });
 
+  /** Three mats, each in the middle of the one before, and what lies on the last. */
+  const onMats = (mats: readonly (readonly [string, string])[], on: Parameters<typeof part>[]) =>
+    layoutOf({
+      base: [inch('3 3/4'), inch('4 3/8')],
+      parts: [
+        ...mats.map(([width, height], index) =>
+          part(`mat${index}`, {
+            size: [inch(width), inch(height)],
+            ...(index === 0 ? {} : { on: `mat${index - 1}` }),
+          }),
+        ),
+        ...on.map(([id, sketch]) => part(id, { on: `mat${mats.length - 1}`, ...sketch })),
+      ].map((one) => ({ ...one, papers: ['ivory'] })),
+    });
+
+  it('panels keep even borders around them where a raised strip just fits into their gap', () => {
+    const layout = onMats(
+      [
+        ['3 5/8', '4 1/4'],
+        ['3 1/2', '4 1/8'],
+        ['3 1/4', '3 7/8'],
+      ],
+      [
+        ['upper', { size: [inch('2 3/4'), inch('1 1/8')], place: { top: inch('1/4') } }],
+        [
+          'lower',
+          {
+            size: [inch('2 3/4'), inch('2')],
+            torn: { top: inch('1/8') },
+            place: { top: awayFrom('upper', inch('3/8')), bottom: inch('1/4') },
+          },
+        ],
+        ['strip', { size: [inch('5/8'), inch('3/8')], place: { top: inch('1 3/8') }, adhere: 'raised' }],
+      ],
+    );
+    const now = arrange(recastTo(layout, mm(1)));
+    const borders = (id: string) =>
+      now.parts.find(({ part: { id: own } }) => own === id)!.pieces[0]!.borders!;
+    expect(borders('upper').top).toBe(borders('lower').bottom);
+  });
+
+  it('a strip narrower than the panels it lies over stays narrower, and hides none of them', () => {
+    const layout = onMats(
+      [
+        ['3 1/4', '3 7/8'],
+        ['3', '3 5/8'],
+        ['2 5/8', '3 1/4'],
+      ],
+      [
+        ['upper', { size: [inch('2'), inch('1 1/4')], place: { top: inch('5/16') } }],
+        ['middle', { size: [inch('2'), inch('5/8')], place: { top: awayFrom('upper', inch('1/16')) } }],
+        [
+          'lower',
+          {
+            size: [inch('2'), inch('5/8')],
+            place: { top: awayFrom('middle', inch('1/16')), bottom: inch('5/16') },
+          },
+        ],
+        [
+          'strip',
+          { size: [inch('1 15/16'), inch('11/16')], place: { top: inch('1 9/16') }, adhere: 'raised' },
+        ],
+      ],
+    );
+    const back = recastTo(recastTo(layout, mm(1)), inches(1, 16));
+    expect(worseningFrom(drawn(layout))(drawn(back)).wrong).toEqual(new Set());
+  });
+
   it('a strip in line with the panel under it stays in line', () => {
     const layout = layoutOf({
       base: [inch('4 3/16'), inch('5 3/16')],

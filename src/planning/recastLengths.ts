@@ -136,7 +136,7 @@ class Recasting {
     }
     this.dimensions = dimensions;
     this.arranged = new Map(arrangement.parts.map((arranged) => [arranged.part.id, arranged]));
-    this.rows = sumsOf(arrangement);
+    this.rows = this.rowsOf(arrangement);
     this.base();
     for (const part of layout.parts) this.tears(part);
     for (const [key, length] of target.held ?? []) this.seen.set(key, { length, why: 'suits' });
@@ -207,6 +207,20 @@ class Recasting {
     return this.rows.some(
       (row) => row.terms.some((term) => term.kind === 'size' && term.part === part.id) && this.isFraming(row),
     );
+  }
+
+  /** All sums; and what lies flat in a sum that frames only without what is raised over it and happens to fit in. */
+  private rowsOf(arrangement: Arrangement): readonly LayoutSum[] {
+    const rows = sumsOf(arrangement);
+    const flat = sumsOf({
+      ...arrangement,
+      parts: arrangement.parts.filter(({ part }) => part.adhere === 'flat'),
+    });
+    const framing = new Set(rows.filter((row) => this.isFraming(row)).flatMap(partsIn));
+    return [
+      ...rows,
+      ...flat.filter((row) => this.isFraming(row) && !partsIn(row).every((part) => framing.has(part))),
+    ];
   }
 
   /** As the check of uneven borders has it; what is raised frames only what it all but covers. */
@@ -415,7 +429,9 @@ class Recasting {
         return;
       }
     }
-    const { length, why } = this.freeLength(old[axis], bed, axis);
+    const free = this.freeLength(old[axis], bed, axis);
+    const { why } = free;
+    const length = this.withinRow(free.length, old[axis], filled);
     const stays = length === old[axis] && bed.now[axis] === bed.old[axis];
     this.see(
       part.id,
@@ -423,6 +439,17 @@ class Recasting {
       stays || !this.isEven(part, axis) ? length : this.centredLength(length, bed.now[axis]),
       why,
     );
+  }
+
+  /** What was shorter than a row stays shorter by a mark at each end, so that the row still shows under it. */
+  private withinRow(length: Length, old: Length, filled: readonly FilledRow[]): Length {
+    const { marks } = this.target;
+    const most = filled.flatMap(({ pieces }) => {
+      const [first, last] = [pieces[0]!, pieces.at(-1)!];
+      const spanOf = (at: 'old' | 'now') => last[at].start + last[at].length - first[at].start;
+      return old < spanOf('old') - unseen && length >= spanOf('now') ? [spanOf('now') - 2 * marks] : [];
+    });
+    return most.length === 0 ? length : lengthOfTicks(Math.max(marks, Math.min(...most)));
   }
 
   /** Whether every piece of a part leaves as much on either side of it. */
@@ -683,6 +710,11 @@ class Recasting {
     if (border !== undefined) longer(border.path, -by);
     return true;
   }
+}
+
+/** The parts of a row, each with its bed's piece and the axis. */
+function partsIn({ onPiece, axis, terms }: LayoutSum): readonly string[] {
+  return terms.flatMap((term) => (term.kind === 'size' ? [`${term.part} ${onPiece} ${axis}`] : []));
 }
 
 function isCentred({ places }: Part, axis: Axis): boolean {
