@@ -546,7 +546,8 @@ describe('on random sets, cut so far as chance will have it', () => {
     expect(seen.short).toBeGreaterThan(5);
   });
 
-  it('a piece that is spoiled never costs fewer sheets; a recut can be recut', () => {
+  it('a piece that is spoiled never costs fewer sheets for as many pieces; a recut can be recut', () => {
+    let compared = 0;
     fc.assert(
       fc.property(anySet, fc.nat(), ({ set, cut, spoiled: at }, further) => {
         const plan = planSet(set);
@@ -564,7 +565,12 @@ describe('on random sets, cut so far as chance will have it', () => {
           wholeSheets(of).reduce((sum, { stock, size: { width, height } }) => {
             return sum + (of.layout.papers.get('ivory')!.sheets[stock]!.scrap ? 0 : width * height);
           }, 0);
-        expect(area(answer)).toBeGreaterThanOrEqual(area(well));
+        // Spares that take the place of what is spoiled are cut no more, and may need no sheet of their own.
+        const needs = new Map(answer.plan.pieces.map(({ id, need }) => [id, need]));
+        if (plan.pieces.every(({ id, need }) => needs.get(id) === need)) {
+          compared += 1;
+          expect(area(answer)).toBeGreaterThanOrEqual(area(well));
+        }
 
         // On from there: some more steps, all well; then the rest, to the end.
         const next = recut(set, answer, { done: doneUpTo(answer.plan, further) });
@@ -578,6 +584,7 @@ describe('on random sets, cut so far as chance will have it', () => {
       }),
       { numRuns: 80 },
     );
+    expect(compared).toBeGreaterThan(20);
   });
 });
 
