@@ -94,9 +94,14 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await page.getByRole('button', { name: words.table.held('Panel') }).focus();
     await page.keyboard.press('ArrowRight');
     expect(await undoSays(page)).toBe('Undo: Panel moved 1/16 in to the right.');
+    const readOut = page.locator('.undo [role=status]');
+    const moved = (await readOut.textContent())!;
+    expect(await undoSays(page)).toBe(general.undoes(moved));
     await page.keyboard.press('Control+z');
+    expect(await readOut.textContent()).toBe(general.undone(moved));
     await page.keyboard.press('Control+Shift+z');
-    expect(await undoSays(page)).toBe('Undo: Panel moved 1/16 in to the right.');
+    expect(await readOut.textContent()).toBe(general.redone(moved));
+    expect(await undoSays(page)).toBe(general.undoes(moved));
   });
 
   it('has the pile reordered by dragging a tag, by keys and by words; what must lie lower stays', async () => {

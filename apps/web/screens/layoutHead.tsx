@@ -1,4 +1,5 @@
-import { type ReactNode, useEffect } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
+import type { Done, History } from '../../../src/editing/index.ts';
 import { writeLayoutFile } from '../../../src/files/index.ts';
 import { editSentence, standsSentence } from '../../../src/words/index.ts';
 import { fileNameOf } from '../exchange/fileName.ts';
@@ -128,9 +129,41 @@ function UndoLine(): ReactNode {
           <span lang="en">{editSentence(next.edit.told)}</span>
         </button>
       )}
-      <Announced>{last === null ? '' : editSentence(last.edit.told)}</Announced>
+      <Announced>
+        <LastDone />
+      </Announced>
     </div>
   );
+}
+
+/** What was done last, be it an edit, or the undoing or doing again of one; nothing until something is done here. */
+function LastDone(): ReactNode {
+  const { general } = useMessages();
+  const history = useOpenLayout((state) => state.history);
+  const [before, setBefore] = useState(history);
+  const [told, setTold] = useState<{ readonly says: string; readonly done: Done } | null>(null);
+  if (before !== history) {
+    setBefore(history);
+    setTold(lastDone(before, history, general));
+  }
+  if (told === null) return null;
+  return (
+    <>
+      {told.says}
+      <span lang="en">{editSentence(told.done.edit.told)}</span>
+    </>
+  );
+}
+
+function lastDone(
+  before: History,
+  { done, undone }: History,
+  says: { undone(sentence: string): string; redone(sentence: string): string },
+): { readonly says: string; readonly done: Done } | null {
+  const [last, next] = [done.at(-1), undone.at(-1)];
+  if (next !== undefined && next === before.done.at(-1)) return { says: says.undone(''), done: next };
+  if (last === undefined) return null;
+  return { says: last === before.undone.at(-1) ? says.redone('') : '', done: last };
 }
 
 /** Ctrl or Cmd with Z undoes, with Shift and Z or with Y does again; not while a text is typed, which undoes its own. */

@@ -57,7 +57,6 @@ export const card = {
   fillInstead: 'Let it fill the room there',
   insetInstead: 'A border all round instead',
   sizeInstead: 'Its own width and height instead',
-  lengthAnd: (laying: string) => ` ${laying}`,
   between: {
     across: '{start} from the left and {end} from the right',
     down: '{start} from the top and {end} from the bottom',

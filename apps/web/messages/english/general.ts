@@ -17,10 +17,8 @@ export const general = {
   redo: 'Do again',
   undoes: (sentence: string) => `Undo: ${sentence}`,
   redoes: (sentence: string) => `Do again: ${sentence}`,
-  nothingToUndo: 'Nothing to undo.',
   undone: (sentence: string) => `Undone: ${sentence}`,
   redone: (sentence: string) => `Done again: ${sentence}`,
-  refused: (sentence: string) => `Not done: ${sentence}`,
   saving: {
     failed: 'What you did last could not be kept in this browser. It is still here on this page.',
     why: {
