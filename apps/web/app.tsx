@@ -18,7 +18,7 @@ export function App(): ReactNode {
         {general.skip}
       </button>
       <Contents route={route} />
-      <main id="page-itself" tabIndex={-1}>
+      <main id="page-itself" data-screen={route.screen} tabIndex={-1}>
         {/* What went wrong on one screen is over on the next. */}
         <Caught at={addressOf(route)}>
           {route.screen === 'shelf' ? <ShelfScreen /> : <LayoutScreen route={route} />}
