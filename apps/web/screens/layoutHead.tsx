@@ -90,14 +90,14 @@ function NotSaved(): ReactNode {
               ? general.saving.why.other(saving.problem.says)
               : general.saving.why[saving.problem.kind]}
           </p>
-          <p>
+          <p className="deeds">
             <button
               type="button"
               className="say"
               onClick={() => saveFile(fileNameOf(file), writeLayoutFile(file))}
             >
               {general.saving.saveCopy}
-            </button>{' '}
+            </button>
             <button type="button" className="say" onClick={saveAgain}>
               {general.saving.tryAgain}
             </button>

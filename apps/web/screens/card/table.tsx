@@ -1,4 +1,4 @@
-import { type ReactNode, useRef, useState } from 'react';
+import { Fragment, type ReactNode, useRef, useState } from 'react';
 import { pathData } from '../../../../src/drawing/index.ts';
 import { type DrawnFace, drawnFace } from '../../../../src/guide/index.ts';
 import type { Face } from '../../../../src/layout/index.ts';
@@ -143,15 +143,17 @@ function CardPicture({
         {drawn.pieces
           .filter(({ part }) => part === taken)
           .map(({ part, piece, path }) => (
-            <path
-              key={`${part} ${piece}`}
-              className="in-hand"
-              d={pathData(path)}
-              tabIndex={0}
-              role="button"
-              aria-label={words.table.held(nameOf(part))}
-              {...hand.held({ part, piece })}
-            />
+            <Fragment key={`${part} ${piece}`}>
+              <path className="in-hand-ground" d={pathData(path)} />
+              <path
+                className="in-hand"
+                d={pathData(path)}
+                tabIndex={0}
+                role="button"
+                aria-label={words.table.held(nameOf(part))}
+                {...hand.held({ part, piece })}
+              />
+            </Fragment>
           ))}
         <FoldLine
           fold={layout.base.fold}
