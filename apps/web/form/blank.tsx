@@ -36,7 +36,7 @@ export function ClosedBlank({
     >
       <span className="unseen">{label}: </span>
       <span className="filled" translate={own ? 'no' : undefined}>
-        {children}
+        <span>{children}</span>
       </span>
     </button>
   );
