@@ -75,21 +75,25 @@ export function TakeOut({ paper }: { readonly paper: Paper }): ReactNode {
           <p className="wrong" role="alert" lang="en">
             {wrong}
           </p>
-          <button type="button" className="say" onClick={() => take(instead.id)}>
-            {papers.takeAndGive}
-          </button>{' '}
         </>
       )}
-      <button
-        type="button"
-        className="say"
-        onClick={() => {
-          setAsks(false);
-          setWrong(null);
-        }}
-      >
-        {papers.leaveIt}
-      </button>
+      <div className="deeds">
+        {instead === undefined ? null : (
+          <button type="button" className="say" onClick={() => take(instead.id)}>
+            {papers.takeAndGive}
+          </button>
+        )}
+        <button
+          type="button"
+          className="say"
+          onClick={() => {
+            setAsks(false);
+            setWrong(null);
+          }}
+        >
+          {papers.leaveIt}
+        </button>
+      </div>
     </fieldset>
   );
 }
