@@ -13,6 +13,7 @@ import { deskBefore } from './state/desk.ts';
 import { keepingIn } from './state/keeping.ts';
 import { newsOn } from './state/news.ts';
 import { databaseNamed } from './storage/database.ts';
+import { beginFreshLog } from './storage/freshLog.ts';
 import { shelfIn } from './storage/shelf.ts';
 import { WorldProvider } from './world.ts';
 
@@ -27,7 +28,7 @@ const newId = () =>
     .reduce((id, part) => id + part.toString(36).padStart(7, '0'), '');
 
 const news = newsOn('BroadcastChannel' in window ? new BroadcastChannel('cardwright') : null);
-const shelf = shelfIn(databaseNamed('cardwright'), newId, news.tell);
+const shelf = shelfIn(databaseNamed('cardwright', beginFreshLog), newId, news.tell);
 // Pages over plain http are given none of it.
 const keeping = keepingIn(shelf, (navigator as Partial<Navigator>).storage);
 const stopAsking = news.subscribe(() => {

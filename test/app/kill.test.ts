@@ -1,3 +1,5 @@
+import { appendFile, readdir } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
@@ -101,6 +103,22 @@ describe.skipIf(!hasChromium)(`a browser that is killed (needs ${chromiumPath})`
     },
     60_000 + kills * 30_000,
   );
+
+  it('in the middle of a record of its log loses nothing of what comes after', async () => {
+    const profile = scratch.path('torn');
+    const first = await startedOn(profile);
+    const page = await opened(await first.page());
+    const before = await layOnShelf(page);
+    await first.kill();
+    await tearEndOfLog(profile);
+    const second = await startedOn(profile);
+    const since = await layOnShelf(await opened(await second.page()));
+    await second.kill();
+    const third = await startedOn(profile);
+    const kept = await keptIn(await opened(await third.page()));
+    await third.kill();
+    expect(kept.map(({ id }) => id).sort()).toEqual([before, since].sort());
+  }, 120_000);
 
   async function opened(page: Page): Promise<Page> {
     await page.goto(server.addresses[0]!);
@@ -213,11 +231,30 @@ async function edited(
     saved.push({ id: route.id, revision, cards });
 }
 
+/** Every layout there is; throws where one cannot be opened. */
+async function keptIn(page: Page): ReturnType<typeof inPage.keptInBrowser> {
+  await carryInto(page);
+  return page.evaluate(() => (globalThis as unknown as InPage).fromTest.keptInBrowser());
+}
+
+/**
+ * Writes the beginning of a record to the end of the browser's log, as a write leaves it that was cut short: its
+ * header (checksum, length, kind) promises more than there is. As in LevelDB's doc/log_format.md.
+ */
+async function tearEndOfLog(profile: string): Promise<void> {
+  const folder = join(profile, 'Default', 'IndexedDB');
+  const logs = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith('.log'));
+  const header = Buffer.alloc(7);
+  header.writeUInt32LE(0x1234_5678, 0);
+  header.writeUInt16LE(2_000, 4);
+  header.writeUInt8(1, 6);
+  expect(logs).toHaveLength(1);
+  await appendFile(join(folder, logs[0]!), Buffer.concat([header, Buffer.alloc(300, 'x')]));
+}
+
 /** Holds what is kept against what was seen; how many second versions there are. */
 async function judged(page: Page, witnesses: readonly Witness[]): Promise<number> {
-  await carryInto(page);
-  // Opens every layout there is, and throws where one cannot be.
-  const kept = await page.evaluate(() => (globalThis as unknown as InPage).fromTest.keptInBrowser());
+  const kept = await keptIn(page);
   const killed = Math.max(...witnesses.flatMap(({ seen }) => seen.map(({ at }) => at)));
   for (const { seen, saved } of witnesses) {
     for (const { id, revision, cards } of saved) {

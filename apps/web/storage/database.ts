@@ -66,18 +66,26 @@ export interface Connection {
 /** The version of the database: 2 has preferences, and knows when a layout was copied to a file. */
 const version = 2;
 
-/** The database of that name, made where there is none, and brought up from an earlier version. */
-export function databaseNamed(name: string): Connection {
+/**
+ * The database of that name, made where there is none, and brought up from an earlier version; `before` is done each
+ * time before it is opened.
+ */
+export function databaseNamed(
+  name: string,
+  before: () => Promise<void> = () => Promise.resolve(),
+): Connection {
   let opening: Promise<Database> | null = null;
 
   function open(): Promise<Database> {
     if (opening !== null) return opening;
-    const mine = openDB<Kept>(name, version, {
-      upgrade: upgraded,
-      // A page that wants to bring it to a later version, or to delete it, has to wait for nobody.
-      blocking: lose,
-      terminated: lose,
-    });
+    const mine = before().then(() =>
+      openDB<Kept>(name, version, {
+        upgrade: upgraded,
+        // A page that wants to bring it to a later version, or to delete it, has to wait for nobody.
+        blocking: lose,
+        terminated: lose,
+      }),
+    );
     function lose() {
       if (opening === mine) opening = null;
       mine.then(
