@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   isObject,
@@ -8,6 +9,7 @@ import {
   pathText,
 } from '../files/index.ts';
 import { plainLayout } from '../files/testing/plainLayout.ts';
+import { readLength } from '../measure/index.ts';
 import { editSentence, fieldWords } from '../words/index.ts';
 import { settingOf } from './edit.ts';
 import { inHandOf } from './testing/handmade.ts';
@@ -16,6 +18,9 @@ const { file } = inHandOf(JSON.parse(plainLayout()) as JsonObject);
 
 describe('what was set', () => {
   const told = (path: Path, value: Json | undefined) => editSentence(settingOf(file, path, value).told);
+  const printed = (path: Path, value: Json | undefined) =>
+    editSentence(settingOf(file, path, value).told, 'printed');
+  const width: Path = ['parts', 1, 'size', 0];
 
   it('is told in plain words, whatever the field', () => {
     const panel = (...path: Path) => ['parts', 1, ...path];
@@ -55,6 +60,41 @@ describe('what was set', () => {
     expect(told(meadow('gsm'), 170)).toBe('Meadow print: grammage 170 instead of 160.');
     expect(told(['base', 'fold'], 'top')).toBe('The base: fold at the top instead of at the side.');
     expect(told(['units'], 'mm')).toBe('The set: units millimetres instead of inches.');
+  });
+
+  it('is told in the characters of a printed page there, and only lengths are', () => {
+    expect(printed(width, '2-3/4')).toBe('Panel: width 2\u00a03⁄4 instead of 2\u00a01⁄4\u00a0in.');
+    expect(printed(['parts', 1, 'size'], ['2 1/2 in', 'fill'])).toBe(
+      'Panel: size 2\u00a01⁄2\u00a0in\u00a0× fill instead of 2\u00a01⁄4\u00a0in\u00a0× 5\u00a0in.',
+    );
+    expect(printed(['parts', 1, 'place'], { left: '-1/4"' })).toBe(
+      'Panel: place from the left −1⁄4" instead of from the left 1⁄8\u00a0in.',
+    );
+    expect(printed(['papers', 'meadow', 'name'], '1/2 price')).toBe(
+      'Meadow print: name 1/2 price instead of Meadow print.',
+    );
+  });
+
+  it('is the same length printed as it is typed', () => {
+    const count = fc.integer({ min: 1, max: 99 });
+    const fraction = fc
+      .tuple(count, fc.constantFrom(2, 3, 4, 8, 16, 32, 64))
+      .filter(([top, bottom]) => top < bottom)
+      .map(([top, bottom]) => `${top}/${bottom}`);
+    const number = fc.oneof(
+      fraction,
+      fc.tuple(count, fc.constantFrom(' ', '-', '  '), fraction).map((texts) => texts.join('')),
+      fc.tuple(count, fc.constantFrom('.', ','), count).map((texts) => texts.join('')),
+    );
+    const typed = fc.tuple(fc.constantFrom('', '-'), number, fc.constantFrom('', ' in', '"', 'mm', ' cm'));
+    fc.assert(
+      fc.property(typed, (texts) => {
+        const text = texts.join('');
+        const shown = printed(width, text).slice('Panel: width '.length).split(' instead of')[0]!;
+        expect(shown).not.toContain('/');
+        expect(readLength(shown, 'in')).toEqual(readLength(text, 'in'));
+      }),
+    );
   });
 
   it('has words for every field of the schema', () => {

@@ -1,4 +1,11 @@
-import { type Axis, type Length, lengthOfTicks, showLengthWithUnit, type Units } from '../measure/index.ts';
+import {
+  type Axis,
+  type Glyphs,
+  type Length,
+  lengthOfTicks,
+  showLengthWithUnit,
+  type Units,
+} from '../measure/index.ts';
 import { capital, listed } from './count.ts';
 import { type MendTold, mendWords } from './mendWords.ts';
 import { layingWords, type PartLaying } from './partLaying.ts';
@@ -39,16 +46,20 @@ export type EditOwner =
   | { readonly kind: 'set' | 'base' }
   | { readonly kind: 'part' | 'paper'; readonly name: string };
 
-/** What was done, in a few words, for a list of what can be undone: `Panel: width 2 1/4 in instead of 2 in.` */
-export function editSentence(told: EditTold): string {
+/**
+ * What was done, in a few words, for a list of what can be undone: `Panel: width 2 1/4 in instead of 2 in.`
+ *
+ * Lengths stay as they were typed, in other units too; printed, with the fractions and signs of a printed page.
+ */
+export function editSentence(told: EditTold, glyphs: Glyphs = 'typed'): string {
   switch (told.what) {
     case 'set': {
       const owner = 'name' in told.of ? told.of.name : ownerWords[told.of.kind];
-      return `${capital(owner)}: ${changeWords(told.field, told.from, told.to)}.`;
+      return `${capital(owner)}: ${changeWords(told, glyphs)}.`;
     }
     case 'mended': {
       const owner = 'name' in told.of ? told.of.name : ownerWords[told.of.kind];
-      return `${capital(owner)}: ${mendWords(told.mend, told.units)}.`;
+      return `${capital(owner)}: ${mendWords(told.mend, { units: told.units, glyphs })}.`;
     }
     case 'part added':
       return `${capital(told.name)} laid on the pile.`;
@@ -57,7 +68,7 @@ export function editSentence(told: EditTold): string {
     case 'part moved':
       return `${capital(told.name)} moved ${told.up ? 'up' : 'down'} the pile.`;
     case 'piece moved':
-      return `${capital(told.name)} ${movedWords(told)}.`;
+      return `${capital(told.name)} ${movedWords(told, glyphs)}.`;
     case 'part laid':
       return `${capital(told.name)} laid ${layingWords(told.laying, told.axis, told.beside ?? '')}.`;
     case 'paper added':
@@ -67,27 +78,35 @@ export function editSentence(told: EditTold): string {
   }
 }
 
-function movedWords({
-  across,
-  down,
-  units,
-}: {
-  readonly across: Length;
-  readonly down: Length;
-  readonly units: Units;
-}): string {
+function movedWords(
+  {
+    across,
+    down,
+    units,
+  }: {
+    readonly across: Length;
+    readonly down: Length;
+    readonly units: Units;
+  },
+  glyphs: Glyphs,
+): string {
   const way = (by: Length, forth: string, back: string) =>
-    by === 0 ? [] : [`${showLengthWithUnit(lengthOfTicks(Math.abs(by)), units)} ${by > 0 ? forth : back}`];
+    by === 0
+      ? []
+      : [`${showLengthWithUnit(lengthOfTicks(Math.abs(by)), units, glyphs)} ${by > 0 ? forth : back}`];
   const ways = [...way(across, 'to the right', 'to the left'), ...way(down, 'down', 'up')];
   return ways.length === 0 ? 'laid back where it was' : `moved ${listed(ways)}`;
 }
 
 const ownerWords = { set: 'the set', base: 'the base' } as const;
 
-function changeWords(field: string, from: string | null, to: string | null): string {
+function changeWords(
+  { field, from, to }: { readonly field: string; readonly from: string | null; readonly to: string | null },
+  glyphs: Glyphs,
+): string {
   const label = fieldWords(field) ?? field;
   if (isFlag(field)) return to === 'true' ? label : `not ${label}`;
-  const [was, is] = [from, to].map((text) => (text === null ? null : valueWords(field, text)));
+  const [was, is] = [from, to].map((text) => (text === null ? null : valueWords(field, text, glyphs)));
   if (is === null || is === undefined)
     return was === null ? `${label} left out` : `${label} left out (it was ${was})`;
   return was === null || was === undefined ? `${label} ${is}` : `${label} ${is} instead of ${was}`;
@@ -142,12 +161,28 @@ const edgeWords: Readonly<Record<string, string>> = {
 };
 
 /** A value as a sentence says it: trade words for those of the file, pairs and lists written out. */
-function valueWords(field: string, text: string): string {
+function valueWords(field: string, text: string, glyphs: Glyphs): string {
   const known = valuesOf(field)[text];
   if (known !== undefined) return known;
   const value = jsonOf(text);
-  if (value === null) return text;
-  return listOrFields(field, value);
+  if (value === null) return glyphs === 'printed' && isLength(field) ? printedText(text) : text;
+  return listOrFields(field, value, glyphs);
+}
+
+/** Whether it is a length, or a list of some, that stands in a field. */
+function isLength(field: string): boolean {
+  return /(?:^|\.)(?:size|inset|diameter|torn|gap|room|left|right|top|bottom|thickness|margin|smallestScrap)(?:\.\w+)?(?:\[\d+\])?$/.test(
+    field,
+  );
+}
+
+/** A length as it was typed, in the characters of a printed page: `-2 1/4 in` becomes `−2 1⁄4 in`. */
+function printedText(text: string): string {
+  return text
+    .replace(/(\d)\s*[-\s]\s*(?=\d+\/\d)/gu, '$1\u00a0')
+    .replace(/(\d)\/(?=\d)/gu, '$1⁄')
+    .replace(/^-/u, '−')
+    .replace(/(\d) (?=\p{L}+\.?$)/u, '$1\u00a0');
 }
 
 function valuesOf(field: string): Readonly<Record<string, string>> {
@@ -176,11 +211,12 @@ function jsonOf(text: string): Told | null {
   }
 }
 
-function listOrFields(field: string, value: Told): string {
+function listOrFields(field: string, value: Told, glyphs: Glyphs): string {
   const shown = (one: unknown, at: string) =>
-    valueWords(at, typeof one === 'string' ? one : JSON.stringify(one));
+    valueWords(at, typeof one === 'string' ? one : JSON.stringify(one), glyphs);
   if (Array.isArray(value)) {
-    if (/size$/.test(field)) return value.map((one) => shown(one, field)).join(' x ');
+    if (/size$/.test(field))
+      return value.map((one) => shown(one, field)).join(glyphs === 'printed' ? '\u00a0× ' : ' x ');
     if (/^room\./.test(field)) return value.map((one) => shown(one, field)).join(' to ');
     if (/gap$/.test(field))
       return value

@@ -1,5 +1,6 @@
-import { type Axis, type Edge, type Length, showLengthWithUnit, type Units } from '../measure/index.ts';
+import { type Axis, type Edge, type Length, showLengthWithUnit } from '../measure/index.ts';
 import { counted } from './count.ts';
+import type { Showing } from './showing.ts';
 
 /** What mends something that is wrong with a layout, as data. */
 export type MendTold =
@@ -32,8 +33,8 @@ export type MendTold =
   | { readonly by: 'more sheets'; readonly count: number; readonly more: number };
 
 /** What mends it in a few words, as what then is: `height 3 3/4 in`, `laid edge to edge on the left`. */
-export function mendWords(told: MendTold, units: Units): string {
-  const length = (one: Length) => showLengthWithUnit(one, units);
+export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
+  const length = (one: Length) => showLengthWithUnit(one, units, glyphs);
   switch (told.by) {
     case 'length':
       return lengthWords(told.of, told.to, length(told.to));

@@ -81,7 +81,7 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await page.mouse.move(box.x + 20 + 1.62 * scale, box.y + 22, { steps: 6 });
     await page.mouse.up();
     const said = await undoSays(page);
-    expect(said).toBe('Undo: Panel moved 1 3/4 in to the right.');
+    expect(said).toBe('Undo: Panel moved 1\u00a03⁄4\u00a0in to the right.');
     const form = page.getByRole('region', { name: `${words.pile.inHand}: Panel` });
     expect(await form.locator('.sentence').first().textContent()).toContain('7⁄8 How it lies across');
     await page.getByRole('button', { name: said }).click();
@@ -93,7 +93,7 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await page.getByRole('button', { name: 'Panel, Pears' }).click();
     await page.getByRole('button', { name: words.table.held('Panel') }).focus();
     await page.keyboard.press('ArrowRight');
-    expect(await undoSays(page)).toBe('Undo: Panel moved 1/16 in to the right.');
+    expect(await undoSays(page)).toBe('Undo: Panel moved 1⁄16\u00a0in to the right.');
     const readOut = page.locator('.undo [role=status]');
     const moved = (await readOut.textContent())!;
     expect(await undoSays(page)).toBe(general.undoes(moved));

@@ -120,13 +120,13 @@ function UndoLine(): ReactNode {
       {last === null ? null : (
         <button type="button" className="say" onClick={store.undo} title={general.undo}>
           {general.undoes('')}
-          <span lang="en">{editSentence(last.edit.told)}</span>
+          <span lang="en">{editSentence(last.edit.told, 'printed')}</span>
         </button>
       )}
       {next === null ? null : (
         <button type="button" className="say" onClick={store.redo} title={general.redo}>
           {general.redoes('')}
-          <span lang="en">{editSentence(next.edit.told)}</span>
+          <span lang="en">{editSentence(next.edit.told, 'printed')}</span>
         </button>
       )}
       <Announced>
@@ -150,7 +150,7 @@ function LastDone(): ReactNode {
   return (
     <>
       {told.says}
-      <span lang="en">{editSentence(told.done.edit.told)}</span>
+      <span lang="en">{editSentence(told.done.edit.told, 'printed')}</span>
     </>
   );
 }

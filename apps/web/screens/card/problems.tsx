@@ -76,7 +76,7 @@ function MendsLine({ lead, mends }: { readonly lead: string; readonly mends: rea
           onClick={() => store.make(edit)}
         >
           <span className="unseen">{lead} </span>
-          <span lang="en">{editSentence(edit.told)}</span>
+          <span lang="en">{editSentence(edit.told, 'printed')}</span>
         </button>
       ))}
     </span>
