@@ -28,6 +28,17 @@ test('names the piece, the paper, the number, the limit, the proof and the neare
   ]);
 });
 
+test('on a printed page names the piece as people do, not by its id', () => {
+  const missing = new Map([['panel/meadow', 8]]);
+  const papers = [{ paper: 'meadow', missing, proved: true, never: none, ...noWayOut }];
+  const shortage: Shortage = { ...wanted, papers, nearest: { cards: 12, proved: true, plan } };
+  const sentences = shortageSentences(shortage, asked, { units: 'in', glyphs: 'printed' });
+  expect(sentences[0]).toBe(
+    'Meadow is short: 8 of the 20 pieces for Panel (4\u00a0× 5\u00a0in) are wanting.',
+  );
+  expect(sentences.join(' ')).not.toContain('panel/meadow');
+});
+
 test('claims no more than was found', () => {
   const shortage: Shortage = {
     ...wanted,

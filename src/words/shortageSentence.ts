@@ -18,6 +18,9 @@ import type { Showing } from './showing.ts';
 /**
  * Why the papers cannot give the set, a sentence for each thing to know: for each paper that is short which pieces,
  * by how many, what limits it and how sure that is; last the nearest that can be done.
+ *
+ * In typed glyphs, which a command line has, each piece has its id in brackets, as the plan's JSON names it; on a
+ * printed page it is told by the names of its part and paper alone.
  */
 export function shortageSentences(shortage: Shortage, layout: Layout, showing: Showing): readonly string[] {
   const { pieces } = shortage;
@@ -66,11 +69,12 @@ function paperSentences(
   assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id: short.paper });
   const own = pieces.filter((piece) => piece.paper === paper.id);
   const sizeOf = (piece: Piece) => showSize(piece.size, showing.units, showing.glyphs);
+  const idOf = (piece: Piece) => (showing.glyphs === 'typed' ? `${piece.id}, ` : '');
   const wanting = own.flatMap((piece) => {
     const count = missing.get(piece.id) ?? 0;
     if (count === 0) return [];
     return [
-      `${count} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${piece.id}, ${sizeOf(piece)})`,
+      `${count} of the ${piece.need} pieces for ${partName(layout, piece.part)} (${idOf(piece)}${sizeOf(piece)})`,
     ];
   });
   const several = wanting.length > 1 || [...missing.values()].some((count) => count > 1);
