@@ -166,7 +166,12 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     expect(await caption.textContent()).toBe(words.table.caption(words.table.frontOf, 2, 5));
     // The second card’s panel is cut from the other paper.
     await page.getByRole('button', { name: 'Panel, Cream' }).waitFor();
-    await page.getByRole('button', { name: words.table.layOut }).click();
+    // The set is laid out among the words right under the card, and lies there, before the pile.
+    const table = page.locator('.table');
+    await table.getByRole('button', { name: words.table.layOut }).click();
+    const cards = await table.getByRole('region', { name: words.table.setOnTable(5) }).boundingBox();
+    const pile = await page.getByRole('region', { name: words.pile.label }).boundingBox();
+    expect(cards!.y + cards!.height).toBeLessThanOrEqual(pile!.y);
     await page.getByRole('button', { name: words.table.cardNumber(3) }).click();
     await page.getByRole('button', { name: 'Panel, Pears' }).waitFor();
   });

@@ -1,6 +1,5 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import type { Face } from '../../../../src/layout/index.ts';
-import { useMessages } from '../../messages/messages.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { AddPart } from './addPart.tsx';
@@ -13,15 +12,12 @@ import { PileList } from './pileList.tsx';
 import { Problems } from './problems.tsx';
 import { SetForm } from './setForm.tsx';
 import { Table } from './table.tsx';
-import { WholeSet } from './wholeSet.tsx';
 
 /** The layout and its pile, on the craft table: the card in the middle, its pile under it, then the words. */
 export function CardScreen(): ReactNode {
-  const { card: words } = useMessages();
   const { layout } = useInHand();
   const taken = useOpenLayout((state) => state.taken);
   const [look, setLook] = useState<{ readonly card: number; readonly face: Face }>({ card: 0, face: 'base' });
-  const [isLaidOut, setLaidOut] = useState(false);
   const lookedAt = useMemo(
     () => ({
       card: Math.min(look.card, layout.cards - 1),
@@ -42,17 +38,6 @@ export function CardScreen(): ReactNode {
         <PileList />
         <SetForm />
         <Problems severity="caution" />
-        <p>
-          <button
-            type="button"
-            className="say"
-            aria-expanded={isLaidOut}
-            onClick={() => setLaidOut(!isLaidOut)}
-          >
-            {isLaidOut ? words.table.putTogether : words.table.layOut}
-          </button>
-        </p>
-        {isLaidOut ? <WholeSet /> : null}
       </AgainstProvider>
     </LookedAtProvider>
   );

@@ -11,6 +11,7 @@ import { LayTicks } from './layTicks.tsx';
 import { useLookedAt } from './lookedAt.ts';
 import { useHand } from './useHand.ts';
 import { useTrueSize } from './useTrueSize.ts';
+import { WholeSet } from './wholeSet.tsx';
 
 /** Room round the card for what stands beside it, in points. */
 const roundIt = 42;
@@ -22,6 +23,7 @@ export function Table(): ReactNode {
   const { card, face, lookAt } = useLookedAt();
   const [isTrueSize, setTrueSize] = useState(false);
   const [isMeasuring, setMeasuring] = useState(false);
+  const [isLaidOut, setLaidOut] = useState(false);
   const trueSize = useTrueSize();
   const { pxPerPt, measured } = trueSize;
   const drawn = drawnFace({ layout, arrangement, card, face, scale: 1, manner: 'coloured' });
@@ -68,6 +70,16 @@ export function Table(): ReactNode {
         >
           {words.table.next}
         </button>
+        {layout.cards === 1 ? null : (
+          <button
+            type="button"
+            className="say"
+            aria-expanded={isLaidOut}
+            onClick={() => setLaidOut(!isLaidOut)}
+          >
+            {isLaidOut ? words.table.putTogether : words.table.layOut}
+          </button>
+        )}
         <button
           type="button"
           className="say"
@@ -85,6 +97,7 @@ export function Table(): ReactNode {
         ) : null}
       </div>
       {isMeasuring ? <Calibration trueSize={trueSize} onDone={() => setMeasuring(false)} /> : null}
+      {isLaidOut && layout.cards > 1 ? <WholeSet /> : null}
     </section>
   );
 }
