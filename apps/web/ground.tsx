@@ -1,24 +1,20 @@
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useEffect } from 'react';
+import type { Json } from '../../src/files/index.ts';
 import { useMessages } from './messages/messages.ts';
-import { useWorld } from './world.ts';
+import { usePreference } from './state/preference.ts';
 
 const grounds = ['asDevice', 'light', 'dark'] as const;
 type Ground = (typeof grounds)[number];
 
-/** The name under which it is kept. */
-const preference = 'ground';
+function knownGround(kept: Json): Ground | null {
+  return grounds.find((each) => each === kept) ?? null;
+}
 
 /** Chooses what the page is printed on: cream, dark, or as the device has it. */
 export function GroundChoice(): ReactNode {
   const { general } = useMessages();
-  const { shelf } = useWorld();
-  const [ground, setGround] = useState<Ground>('asDevice');
-  useEffect(() => {
-    void shelf.preference(preference).then((kept) => {
-      const known = grounds.find((each) => each === kept);
-      if (known !== undefined) setGround(known);
-    });
-  }, [shelf]);
+  const [preferred, prefer] = usePreference('ground', knownGround);
+  const ground = preferred ?? 'asDevice';
   useEffect(() => {
     const { dataset } = document.documentElement;
     if (ground === 'asDevice') delete dataset.ground;
@@ -29,15 +25,7 @@ export function GroundChoice(): ReactNode {
       <legend>{general.ground.legend}</legend>
       {grounds.map((each) => (
         <label key={each}>
-          <input
-            type="radio"
-            name="ground"
-            checked={each === ground}
-            onChange={() => {
-              setGround(each);
-              void shelf.prefer(preference, each);
-            }}
-          />
+          <input type="radio" name="ground" checked={each === ground} onChange={() => prefer(each)} />
           {general.ground[each]}
         </label>
       ))}

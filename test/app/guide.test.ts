@@ -4,12 +4,13 @@ import { openFonts } from '../../apps/cli/fonts.ts';
 import { realWorld } from '../../apps/cli/world.ts';
 import { english } from '../../apps/web/messages/english/english.ts';
 import { madeGuide } from '../../apps/web/pdf/madeGuide.ts';
+import { addressOf } from '../../apps/web/route.ts';
 import { readLayoutFile } from '../../src/files/index.ts';
 import { arrange } from '../../src/layout/index.ts';
 import { planSet, stakesOf, untouchedTable } from '../../src/planning/index.ts';
 import { testSolver } from '../../src/planning/testing/solver.ts';
 import { readPdf } from '../../src/printing/testing/pdfReader.ts';
-import { builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
+import { builtApp, hasChromium, layOnShelf, openLayout, turnTo } from './appPage.ts';
 
 const text = readFileSync('examples/kite-day.card.json', 'utf8');
 
@@ -46,6 +47,30 @@ describe.skipIf(!hasChromium)('the guide in a browser', () => {
     );
     const [one, other] = [await readPdf(saved), await readPdf(made.pdf)];
     expect(one).toEqual(other);
+  });
+
+  it('keeps how guides are printed, for every layout and after the page was left', async () => {
+    const page = await app.page();
+    const id = await layOnShelf(page, text);
+    await openLayout(page, id, 'guide');
+    const { sheets, unitWords, types } = english.guide;
+    const choose = async (from: string, to: string) => {
+      await page.getByRole('button', { name: from }).click();
+      await page.getByRole('radio', { name: to }).click();
+    };
+    await choose(sheets.a4, sheets.letter);
+    await choose(unitWords.mm, unitWords.in);
+    await choose(types.usual, types.larger);
+    const isKept = async () => {
+      for (const says of [sheets.letter, unitWords.in, types.larger])
+        await page.getByRole('button', { name: says }).waitFor();
+    };
+    await turnTo(page, 'card');
+    await turnTo(page, 'guide');
+    await isKept();
+    const other = await layOnShelf(page, text);
+    await page.goto(`${app.address()}${addressOf({ screen: 'guide', id: other })}`);
+    await isKept();
   });
 
   it('says what is short, and where that is told', async () => {

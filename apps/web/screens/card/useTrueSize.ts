@@ -1,5 +1,5 @@
-import { useEffect, useState } from 'react';
-import { useWorld } from '../../world.ts';
+import type { Json } from '../../../../src/files/index.ts';
+import { usePreference } from '../../state/preference.ts';
 
 /** How large the screen shows things. */
 export interface TrueSize {
@@ -11,24 +11,12 @@ export interface TrueSize {
   readonly measure: (pxPerMm: number) => void;
 }
 
-/** The name under which it is kept. */
-const preference = 'pixels to a millimetre';
-
 /** The true size of this screen, as it was measured by a bank card once. */
 export function useTrueSize(): TrueSize {
-  const { shelf } = useWorld();
-  const [pxPerMm, setPxPerMm] = useState<number | null>(null);
-  useEffect(() => {
-    void shelf.preference(preference).then((kept) => {
-      if (typeof kept === 'number' && kept > 0) setPxPerMm(kept);
-    });
-  }, [shelf]);
-  return {
-    pxPerPt: ((pxPerMm ?? 96 / 25.4) * 25.4) / 72,
-    measured: pxPerMm !== null,
-    measure(measured) {
-      setPxPerMm(measured);
-      void shelf.prefer(preference, measured);
-    },
-  };
+  const [pxPerMm, measure] = usePreference('pixels to a millimetre', knownScale);
+  return { pxPerPt: ((pxPerMm ?? 96 / 25.4) * 25.4) / 72, measured: pxPerMm !== null, measure };
+}
+
+function knownScale(kept: Json): number | null {
+  return typeof kept === 'number' && kept > 0 ? kept : null;
 }

@@ -1,23 +1,42 @@
-import { useState } from 'react';
+import { isObject, type Json } from '../../../../src/files/index.ts';
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Units } from '../../../../src/measure/index.ts';
+import { usePreference } from '../../state/preference.ts';
 
 /** On what and how a guide is printed. */
-export interface GuideOptions {
+export type GuideOptions = {
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   readonly type: keyof typeof typeSizes;
-}
+};
 
 /** Sizes of the body text in points; from 16 on it counts as large print. */
 export const typeSizes = { usual: 10.5, large: 16, larger: 20 } as const;
 
-/** The options for a layout: letter paper and inches, or A4 and millimetres, as it is measured, until others are chosen. */
+/**
+ * The options for a layout: letter paper and inches, or A4 and millimetres, as it is measured, until others are chosen.
+ *
+ * What was chosen is kept and holds for every layout: it goes by the person's printer, ruler and eyes.
+ */
 export function useGuideOptions(
   layout: Layout,
 ): readonly [GuideOptions, (change: Partial<GuideOptions>) => void] {
-  const [chosen, setChosen] = useState<Partial<GuideOptions>>({});
+  const [chosen, prefer] = usePreference<Chosen>('guide', knownOptions);
   const { units } = layout;
   const usual = { sheetFormat: units === 'in' ? 'letter' : 'a4', units, type: 'usual' } as const;
-  return [{ ...usual, ...chosen }, (change) => setChosen((before) => ({ ...before, ...change }))];
+  return [{ ...usual, ...chosen }, (change) => prefer({ ...chosen, ...change })];
+}
+
+/** What was chosen at all. */
+type Chosen = { readonly [Option in keyof GuideOptions]?: GuideOptions[Option] };
+
+/** What is known of what was kept; a later version may know more. */
+export function knownOptions(kept: Json): Chosen | null {
+  if (!isObject(kept)) return null;
+  const { sheetFormat, units, type } = kept;
+  return {
+    ...(sheetFormat === 'letter' || sheetFormat === 'a4' ? { sheetFormat } : {}),
+    ...(units === 'in' || units === 'mm' ? { units } : {}),
+    ...(type === 'usual' || type === 'large' || type === 'larger' ? { type } : {}),
+  };
 }
