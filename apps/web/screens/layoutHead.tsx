@@ -8,6 +8,7 @@ import { Announced } from '../form/announced.tsx';
 import { useMessages } from '../messages/messages.ts';
 import type { Screen } from '../route.ts';
 import { useOpenLayout, useOpenLayoutStore } from '../state/layoutContext.ts';
+import { useWorld } from '../world.ts';
 
 /** What stands on top of every screen of a layout: its title, where the set stands, what can be undone. */
 export function LayoutHead({ screen }: { readonly screen: Screen }): ReactNode {
@@ -72,7 +73,8 @@ function WhereItStands(): ReactNode {
 /** A plain line under a heavy rule while something is not saved, with the ways out in it. */
 function NotSaved(): ReactNode {
   const { general } = useMessages();
-  const { saveAgain } = useOpenLayoutStore();
+  const { now } = useWorld();
+  const { saveAgain, copied } = useOpenLayoutStore();
   const saving = useOpenLayout((state) => state.saving);
   const file = useOpenLayout(({ history }) => history.file);
   return (
@@ -94,7 +96,10 @@ function NotSaved(): ReactNode {
             <button
               type="button"
               className="say"
-              onClick={() => saveFile(fileNameOf(file), writeLayoutFile(file))}
+              onClick={() => {
+                saveFile(fileNameOf(file), writeLayoutFile(file));
+                copied(now());
+              }}
             >
               {general.saving.saveCopy}
             </button>

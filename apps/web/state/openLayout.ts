@@ -35,6 +35,8 @@ export interface OpenLayoutStore
   redo(): void;
   /** Takes a part up, or with `null` lays it down. */
   take(part: string | null): void;
+  /** Keeps in mind that the layout was written to a file as it is now; `when` in milliseconds since 1970. */
+  copied(when: number): void;
   /** Saves now what could not be saved. */
   saveAgain(): void;
   /** Lays the layout away: nothing is planned for it any more. What is not saved yet is saved all the same. */
@@ -85,6 +87,7 @@ export function openLayout(
     undo: () => void go({ kind: 'undo' }),
     redo: () => void go({ kind: 'redo' }),
     take: (taken) => store.setState({ taken }),
+    copied: (when) => saving.copied(when),
     saveAgain: () => saving.retry(),
     close() {
       unsubscribe();

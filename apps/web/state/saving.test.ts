@@ -11,7 +11,7 @@ import {
   type Track,
 } from '../../../src/editing/index.ts';
 import { readLayoutFile, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
-import { type Connection, databaseNamed } from '../storage/database.ts';
+import { type Connection, type Copied, databaseNamed } from '../storage/database.ts';
 import { type At, type Shelf, shelfIn } from '../storage/shelf.ts';
 import { type Fault, type Faults, faultsEverywhere } from '../storage/testing/faults.ts';
 import { type Saving, type SavingWorld, savingOf } from './saving.ts';
@@ -78,7 +78,9 @@ async function settled(queue: Saving): Promise<void> {
 function slowShelf() {
   const asked: { at: At; step: Step; after: Track; entry: string }[] = [];
   const answers: { resolve: () => void; reject: (reason: unknown) => void }[] = [];
-  const shelf: Pick<Shelf, 'save'> = {
+  const copies: { id: string; copied: Copied }[] = [];
+  const shelf: Pick<Shelf, 'save' | 'copied'> = {
+    copied: async (id, copied) => void copies.push({ id, copied }),
     save: (at, step, after, entry) => {
       asked.push({ at, step, after, entry });
       return new Promise((resolve, reject) =>
@@ -92,6 +94,7 @@ function slowShelf() {
   return {
     shelf,
     asked,
+    copies,
     succeed() {
       answers.shift()!.resolve();
       return nextTurn();
@@ -185,6 +188,31 @@ describe('the saving of a layout', () => {
         asked.slice(-2).map(({ step }) => step),
       ),
     ).toEqual(history);
+  });
+
+  it('keeps in mind that it was written to a file, once all that the file has is on the disk', async () => {
+    const { shelf, asked, copies, succeed, fail } = slowShelf();
+    const queue = savingOf(shelf, { id: 'a', revision: 4 }, { later: new Clock().later, newId });
+    let history = begun();
+    const drag = (count: number) => {
+      const step = cards(history.file, count, 'drag');
+      history = sound(stepped(history, step));
+      queue.add(step, history);
+    };
+    drag(1);
+    drag(2);
+    await fail(new Error('no'));
+    queue.copied(1000);
+    // What is done after it is no part of the copy, though it is of the same name.
+    drag(3);
+    await succeed();
+    expect(copies).toEqual([]);
+    await succeed();
+    expect(copies).toEqual([{ id: 'a', copied: { revision: 6, when: 1000 } }]);
+    await succeed();
+    expect(asked.map(({ after }) => (after.file as { cards?: number }).cards)).toEqual([1, 1, 2, 3]);
+    queue.copied(2000);
+    expect(copies.slice(1)).toEqual([{ id: 'a', copied: { revision: 7, when: 2000 } }]);
   });
 
   it('says that the browser does not answer, and takes the answer all the same', async () => {

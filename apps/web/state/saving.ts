@@ -8,6 +8,11 @@ import type { At, Shelf } from '../storage/shelf.ts';
 export interface Saving {
   /** A step that was done, and what came of it. It is on its way at once. */
   add(step: Step, after: Track): void;
+  /**
+   * The layout was written to a file at a time, with all that was added: kept in mind as soon as all of that is on the
+   * disk.
+   */
+  copied(when: number): void;
   /** How it stands; the same value until it stands otherwise. */
   state(): SavingState;
   /** Calls when it stands otherwise; the answer ends that. */
@@ -61,7 +66,11 @@ const longestPause = 30_000;
 const slowAfter = 5_000;
 
 /** The queue of the layout that is kept at `start` now. */
-export function savingOf(shelf: Pick<Shelf, 'save'>, start: At, { later, newId }: SavingWorld): Saving {
+export function savingOf(
+  shelf: Pick<Shelf, 'save' | 'copied'>,
+  start: At,
+  { later, newId }: SavingWorld,
+): Saving {
   let at = start;
   let beside: string | null = null;
   /** The first is on its way, or is the next to go. */
@@ -70,6 +79,8 @@ export function savingOf(shelf: Pick<Shelf, 'save'>, start: At, { later, newId }
   let failures = 0;
   let problem: SavingProblem | null = null;
   let stopWaiting = () => {};
+  /** When it was written to a file, and the last step that the file has, by its name. */
+  let copy: { readonly when: number; readonly last: string } | null = null;
   const listeners = new Set<() => void>();
   let state = stateNow();
 
@@ -116,6 +127,10 @@ export function savingOf(shelf: Pick<Shelf, 'save'>, start: At, { later, newId }
       entries = entries.slice(1);
       failures = 0;
       problem = null;
+      if (copy?.last === name) {
+        keepInMind(copy.when);
+        copy = null;
+      }
       return true;
     } catch (reason) {
       problem = problemOf(reason);
@@ -128,17 +143,29 @@ export function savingOf(shelf: Pick<Shelf, 'save'>, start: At, { later, newId }
     }
   }
 
+  /** Of what is on the disk now. */
+  function keepInMind(when: number): void {
+    // Where it fails, the shelf says of a copy less than is true, which does no harm.
+    shelf.copied(at.id, { revision: at.revision, when }).catch(() => {});
+  }
+
   return {
     add(step, after) {
       // The first has been given to the disk and stays as it is: it may be there, though we were told that it is not.
       const last = entries.length > 1 ? entries.at(-1) : undefined;
-      const both = last === undefined ? null : joined(last.step, step);
+      // What a file has ends with a step of its own.
+      const both = last === undefined || last.name === copy?.last ? null : joined(last.step, step);
       entries =
         last === undefined || both === null
           ? [...entries, { step, after, name: newId() }]
           : [...entries.slice(0, -1), { step: both, after, name: last.name }];
       tell();
       void write();
+    },
+    copied(when) {
+      const last = entries.at(-1);
+      if (last === undefined) keepInMind(when);
+      else copy = { when, last: last.name };
     },
     state: () => state,
     subscribe(listener) {

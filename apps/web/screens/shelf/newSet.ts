@@ -47,6 +47,7 @@ export function heightEdit(file: SavedLayout, text: string, units: Units): Edit 
 
 const notSaved: Saving = {
   add() {},
+  copied() {},
   state: () => notSavedState,
   subscribe: () => () => {},
   retry() {},
