@@ -111,15 +111,11 @@ function readHistory(text: string, file: SavedLayout): KeptLayout | 'history' | 
     !undone.every(isDone)
   )
     return 'history';
-  const track = {
-    file,
-    done: done as unknown as readonly Done[],
-    undone: undone as unknown as readonly Done[],
-  };
+  const track = { file, done, undone };
   return fits(track) ? { id, revision: revision as number, besides, track } : 'history';
 }
 
-function isDone(value: Json): boolean {
+function isDone(value: Json): value is JsonObject & Done {
   if (!isObject(value) || !isObject(value.edit)) return false;
   const { edit, back, joins } = value;
   return (

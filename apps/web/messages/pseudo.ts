@@ -7,32 +7,42 @@ import type { Messages } from './messages.ts';
  * words.
  */
 export function pseudoMessages(): Messages {
-  return marked(english);
+  // What is marked has every name that it had; the types of a catalogue are too narrow to say so.
+  return marked(english) as Messages;
 }
 
-function marked<Value>(value: Value): Value {
-  if (typeof value === 'string') return markedText(value) as Value;
-  if (typeof value === 'function') {
-    const say = value as unknown as (...parameters: readonly unknown[]) => string;
-    return ((...parameters: readonly unknown[]) => {
-      // Texts that are filled in are put back as they were.
-      const filled: string[] = [];
-      const stood = parameters.map((parameter) => {
-        if (typeof parameter !== 'string') return parameter;
-        filled.push(parameter);
-        return String.fromCodePoint(firstStandIn + filled.length - 1);
-      });
-      return markedText(say(...stood)).replace(
-        /[\u{F0000}-\u{F00FF}]/gu,
-        (standIn) => filled[standIn.codePointAt(0)! - firstStandIn] ?? standIn,
-      );
-    }) as Value;
-  }
-  if (Array.isArray(value)) return value.map(marked) as Value;
-  if (typeof value === 'object' && value !== null) {
-    return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, marked(inner)])) as Value;
-  }
-  return value;
+/** What a catalogue is made of. */
+type Words =
+  | string
+  | ((...parameters: never[]) => string)
+  | readonly Words[]
+  | { readonly [name: string]: Words };
+
+function marked(value: Words): Words {
+  if (typeof value === 'string') return markedText(value);
+  if (typeof value === 'function') return (...parameters) => markedSaying(value, parameters);
+  if (isList(value)) return value.map(marked);
+  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, marked(inner)]));
+}
+
+function isList(value: Words): value is readonly Words[] {
+  return Array.isArray(value);
+}
+
+/** What is said of the parameters, marked; texts that are filled in stay as they were. */
+function markedSaying(say: (...parameters: never[]) => string, parameters: readonly unknown[]): string {
+  const filled: string[] = [];
+  const stood = parameters.map((parameter) => {
+    if (typeof parameter !== 'string') return parameter;
+    filled.push(parameter);
+    return String.fromCodePoint(firstStandIn + filled.length - 1);
+  });
+  const said: unknown = Reflect.apply(say, undefined, stood);
+  if (typeof said !== 'string') throw new Error('A message says a text');
+  return markedText(said).replace(
+    /[\u{F0000}-\u{F00FF}]/gu,
+    (standIn) => filled[standIn.codePointAt(0)! - firstStandIn] ?? standIn,
+  );
 }
 
 /** From the private planes, so that no text has it. */

@@ -60,5 +60,6 @@ const notSavedState: ReturnType<Saving['state']> = {
   beside: null,
 };
 
+/** An answer that never comes is of the type of any answer. */
 const never = () => new Promise<never>(() => {});
 const idle: Planner = { plan: never, ask: never, close() {} };
