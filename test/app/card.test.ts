@@ -145,12 +145,12 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await page.keyboard.type('7/8');
     await page.keyboard.press('ArrowUp');
     await page.keyboard.press('Enter');
-    expect(await undoSays(page)).toContain('15/16 in');
+    expect(await undoSays(page)).toContain('15⁄16\u00a0in');
     await form.getByRole('button', { name: words.blanks.height }).click();
     await page.keyboard.type('wide');
     await page.getByText('“wide”').waitFor();
     await page.keyboard.press('Escape');
-    expect(await undoSays(page)).toContain('15/16 in');
+    expect(await undoSays(page)).toContain('15⁄16\u00a0in');
     await form.getByRole('button', { name: words.pile.takeOff }).click();
     expect(await undoSays(page)).toBe('Undo: Strip taken off the pile.');
   });
