@@ -1,5 +1,6 @@
 import { Component, type ReactNode } from 'react';
-import { MessagesContext } from './messages/messages.ts';
+import { MessagesContext, useMessages } from './messages/messages.ts';
+import { useIsKept } from './world.ts';
 
 interface CaughtState {
   readonly at: string;
@@ -27,7 +28,7 @@ export class Caught extends Component<{ readonly at: string; readonly children: 
           <div className="notice" role="alert">
             <h1>{general.failed}</h1>
             <p>{general.failedSays(message)}</p>
-            <p>{general.keptAll}</p>
+            <KeptAll />
             <button type="button" className="say" onClick={() => window.location.reload()}>
               {general.again}
             </button>
@@ -36,4 +37,10 @@ export class Caught extends Component<{ readonly at: string; readonly children: 
       </MessagesContext.Consumer>
     );
   }
+}
+
+/** That nothing is lost by loading the page again, where that is so. */
+function KeptAll(): ReactNode {
+  const { general } = useMessages();
+  return useIsKept() ? <p>{general.keptAll}</p> : null;
 }

@@ -14,6 +14,8 @@ import { keepingIn } from './state/keeping.ts';
 import { newsOn } from './state/news.ts';
 import { databaseNamed } from './storage/database.ts';
 import { beginFreshLog } from './storage/freshLog.ts';
+import { keptOrNot } from './storage/keptOrNot.ts';
+import { databaseInMemory } from './storage/memory.ts';
 import { shelfIn } from './storage/shelf.ts';
 import { WorldProvider } from './world.ts';
 
@@ -28,7 +30,15 @@ const newId = () =>
     .reduce((id, part) => id + part.toString(36).padStart(7, '0'), '');
 
 const news = newsOn('BroadcastChannel' in window ? new BroadcastChannel('cardwright') : null);
-const shelf = shelfIn(databaseNamed('cardwright', beginFreshLog), newId, news.tell);
+const database = keptOrNot(
+  {
+    has: () => Boolean((window as Partial<typeof globalThis>).indexedDB),
+    database: databaseNamed('cardwright', beginFreshLog),
+  },
+  databaseInMemory,
+);
+const { isKept } = database;
+const shelf = shelfIn(database, newId, news.tell);
 // Pages over plain http are given none of it.
 const keeping = keepingIn(shelf, (navigator as Partial<Navigator>).storage);
 const stopAsking = news.subscribe(() => {
@@ -37,11 +47,20 @@ const stopAsking = news.subscribe(() => {
 });
 const workers = browserPlanner(scriptAddress(plannerWorker));
 const desk = deskBefore(shelf, workers, { later, newId });
-const world = { shelf, news, keeping, planner: workers, mender: mender(), desk, now, newId };
+const world = { shelf, news, keeping, planner: workers, mender: mender(), desk, isKept, now, newId };
+
+/** Whether something is on the shelf that goes with the page. */
+let goesWithPage = false;
+void isKept.then((isSo) => {
+  if (!isSo)
+    news.subscribe(() => {
+      goesWithPage = true;
+    });
+});
 
 window.addEventListener('beforeunload', (event) => {
-  // Every step is saved at once, so this is only so after a failure, or within the same blink.
-  if (desk.isUnsaved()) event.preventDefault();
+  // Every step is saved at once, so something is unsaved only after a failure, or within the same blink.
+  if (goesWithPage || desk.isUnsaved()) event.preventDefault();
 });
 
 document.addEventListener('visibilitychange', () => {

@@ -1,4 +1,4 @@
-import { createContext, useContext } from 'react';
+import { createContext, useContext, useEffect, useState } from 'react';
 import type { Planner } from '../planner/browserPlanner.ts';
 import type { Mender } from './mending/mender.ts';
 import type { Desk } from './state/desk.ts';
@@ -14,6 +14,8 @@ export interface World {
   readonly planner: Planner;
   readonly mender: Mender;
   readonly desk: Desk;
+  /** Whether anything is kept in this browser beyond the life of the page. */
+  readonly isKept: Promise<boolean>;
   /** Milliseconds since 1970. */
   now(): number;
   /** An id that was never there before. */
@@ -29,4 +31,14 @@ export function useWorld(): World {
   const world = useContext(WorldContext);
   if (world === null) throw new Error('The page is shown within its world');
   return world;
+}
+
+/** Whether anything is kept in this browser beyond the life of the page; `true` until it is known. */
+export function useIsKept(): boolean {
+  const { isKept } = useWorld();
+  const [is, setIs] = useState(true);
+  useEffect(() => {
+    void isKept.then(setIs);
+  }, [isKept]);
+  return is;
 }

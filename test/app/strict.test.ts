@@ -2,6 +2,7 @@ import { cpSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
+import { english } from '../../apps/web/messages/english/english.ts';
 import { scratchFolder } from '../commandLine.ts';
 import {
   appFolder,
@@ -159,5 +160,36 @@ describe.skipIf(!hasChromium)(`over plain http in a network (needs ${chromiumPat
       await page.evaluate(() => [isSecureContext, 'locks' in navigator, 'serviceWorker' in navigator]),
     ).toEqual([false, false, false]);
     await walk(page);
+  });
+});
+
+describe.skipIf(!hasChromium)(`in a browser that keeps nothing (needs ${chromiumPath})`, () => {
+  const app = builtApp();
+
+  it('a set is begun and worked on, under a line that says so, and copied to a file', async () => {
+    const page = await app.page();
+    await page.addInitScript(() => {
+      for (const name of ['indexedDB', 'IDBKeyRange'])
+        Object.defineProperty(window, name, { value: undefined, configurable: true });
+    });
+    await page.reload();
+    const { general, shelf, card } = english;
+    const notice = page.locator('.notice', { hasText: general.saving.notKept });
+    await notice.waitFor();
+    await page.getByRole('button', { name: shelf.begin.go }).click();
+    await isWorkedOut(page);
+    await page.getByRole('button', { name: card.blanks.cards }).click();
+    await page.keyboard.type('7');
+    await page.keyboard.press('Enter');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      notice.getByRole('button', { name: general.saving.saveCopy }).click(),
+    ]);
+    expect(JSON.parse(readFileSync(await download.path(), 'utf8'))).toMatchObject({ cards: 7 });
+    await turnTo(page, 'shelf');
+    await page.getByText(shelf.standsHere(1)).waitFor();
+    expect(await page.locator('.kept').textContent()).toMatch(
+      /^On this page only; copied to a file as it is now/u,
+    );
   });
 });

@@ -8,7 +8,7 @@ import { Announced } from '../form/announced.tsx';
 import { useMessages } from '../messages/messages.ts';
 import type { Screen } from '../route.ts';
 import { useOpenLayout, useOpenLayoutStore } from '../state/layoutContext.ts';
-import { useWorld } from '../world.ts';
+import { useIsKept, useWorld } from '../world.ts';
 
 /** What stands on top of every screen of a layout: its title, where the set stands, what can be undone. */
 export function LayoutHead({ screen }: { readonly screen: Screen }): ReactNode {
@@ -70,15 +70,34 @@ function WhereItStands(): ReactNode {
   );
 }
 
-/** A plain line under a heavy rule while something is not saved, with the ways out in it. */
+/** A plain line under a heavy rule while something is not saved, or nothing is ever kept, with the ways out in it. */
 function NotSaved(): ReactNode {
   const { general } = useMessages();
   const { now } = useWorld();
   const { saveAgain, copied } = useOpenLayoutStore();
+  const isKept = useIsKept();
   const saving = useOpenLayout((state) => state.saving);
   const file = useOpenLayout(({ history }) => history.file);
+  const copyWord = (
+    <button
+      type="button"
+      className="say"
+      onClick={() => {
+        saveFile(fileNameOf(file), writeLayoutFile(file));
+        copied(now());
+      }}
+    >
+      {general.saving.saveCopy}
+    </button>
+  );
   return (
     <>
+      {isKept ? null : (
+        <div className="notice" role="status">
+          <p>{general.saving.notKept}</p>
+          <p className="deeds">{copyWord}</p>
+        </div>
+      )}
       {saving.beside === null ? null : (
         <p className="notice" role="status">
           {general.saving.beside}
@@ -93,16 +112,7 @@ function NotSaved(): ReactNode {
               : general.saving.why[saving.problem.kind]}
           </p>
           <p className="deeds">
-            <button
-              type="button"
-              className="say"
-              onClick={() => {
-                saveFile(fileNameOf(file), writeLayoutFile(file));
-                copied(now());
-              }}
-            >
-              {general.saving.saveCopy}
-            </button>
+            {copyWord}
             <button type="button" className="say" onClick={saveAgain}>
               {general.saving.tryAgain}
             </button>

@@ -3,7 +3,7 @@ import type { Step, Track } from '../../../src/editing/index.ts';
 import type { Json } from '../../../src/files/index.ts';
 
 /** What is kept in the browser. The shapes are for good: a new one is a new version, with a way there from the old. */
-interface Kept extends DBSchema {
+export interface Kept extends DBSchema {
   /** One for each layout on the shelf. */
   documents: { key: string; value: DocumentRecord };
   /** Every step that was done to a layout, in the order of its revisions; never changed once written. */
@@ -49,7 +49,8 @@ export interface SnapshotRecord extends Track {
 }
 
 const storeNames = ['documents', 'steps', 'snapshots', 'preferences'] as const;
-type StoreNames = (typeof storeNames)[number][];
+export type StoreName = (typeof storeNames)[number];
+type StoreNames = StoreName[];
 
 type Database = IDBPDatabase<Kept>;
 export type Reading = IDBPTransaction<Kept, StoreNames, 'readonly'>;

@@ -11,12 +11,25 @@ import {
 } from '../../../src/editing/index.ts';
 import { readLayoutFile, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
 import { type Connection, databaseNamed } from './database.ts';
+import { databaseInMemory } from './memory.ts';
 import { type At, type Shelf, shelfIn } from './shelf.ts';
 
 let databases = 0;
 
+const inMemory = new Map<string, Connection>();
+
+/** The ways to keep a shelf: the database of a name. */
+const ways: Readonly<Record<string, (name: string) => Connection>> = {
+  "the browser's database": databaseNamed,
+  memory(name) {
+    const there = inMemory.get(name) ?? databaseInMemory();
+    inMemory.set(name, there);
+    return there;
+  },
+};
+
 /** A shelf of its own; `again` is the same one as another tab, or a later visit, has it. */
-async function newShelf(): Promise<{
+async function newShelfIn(databaseOf: (name: string) => Connection): Promise<{
   readonly shelf: Shelf;
   readonly again: () => Promise<Shelf>;
   readonly database: Connection;
@@ -25,11 +38,11 @@ async function newShelf(): Promise<{
   const name = `shelf-${databases}`;
   let ids = 0;
   const open = () =>
-    shelfIn(databaseNamed(name), () => {
+    shelfIn(databaseOf(name), () => {
       ids += 1;
       return `id-${ids}`;
     });
-  return { shelf: open(), again: async () => open(), database: databaseNamed(name) };
+  return { shelf: open(), again: async () => open(), database: databaseOf(name) };
 }
 
 function file(title = 'Notes'): SavedLayout {
@@ -91,7 +104,9 @@ class Tab {
   }
 }
 
-describe('a shelf', () => {
+describe.each(Object.entries(ways))('a shelf in %s', (_, databaseOf) => {
+  const newShelf = () => newShelfIn(databaseOf);
+
   it('keeps what was put on it, by title, for the next visit', async () => {
     const { shelf, again } = await newShelf();
     await shelf.add(file('Moths'));
@@ -215,7 +230,7 @@ describe('a shelf', () => {
   it('tells the news when it has changed', async () => {
     let news = 0;
     const shelf = shelfIn(
-      databaseNamed('shelf-with-news'),
+      databaseOf('shelf-with-news'),
       () => 'a',
       () => {
         news += 1;

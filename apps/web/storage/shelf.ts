@@ -206,7 +206,7 @@ async function recordsOf(
   assert(cursor !== null, 'A layout on the shelf has a snapshot', { id });
   const snapshot = cursor.value;
   if (snapshot.revision === revision) return { snapshot, steps: [] };
-  const range = IDBKeyRange.bound([id, snapshot.revision], [id, revision], true);
+  const range = rangeOf([id, snapshot.revision], [id, revision], true);
   const steps = await reader(transaction).objectStore('steps').getAll(range);
   return { snapshot, steps };
 }
@@ -361,7 +361,17 @@ async function changedDocument(
 }
 
 function upTo(id: string, revision: number): IDBKeyRange {
-  return IDBKeyRange.bound([id, 0], [id, revision]);
+  return rangeOf([id, 0], [id, revision]);
+}
+
+/** Of revisions, the first left out if it says so; with the fields of the browser's own where it has no database. */
+function rangeOf(
+  lower: [id: string, revision: number],
+  upper: [id: string, revision: number],
+  lowerOpen = false,
+): IDBKeyRange {
+  if (typeof IDBKeyRange !== 'undefined') return IDBKeyRange.bound(lower, upper, lowerOpen);
+  return { lower, upper, lowerOpen, upperOpen: false, includes: () => false };
 }
 
 function titleOf({ title }: SavedLayout): string {

@@ -28,6 +28,8 @@ export const general = {
       slow: 'The browser has not answered yet. It may still do so; nothing has to be done again.',
       other: (says: string) => `The browser says: ${says}. It is tried again by itself.`,
     },
+    notKept:
+      'Nothing is kept in this browser: it has no place for it, or lets pages keep nothing. What you do is on this page only and goes when the page is closed, so save a copy to a file before that.',
     saveCopy: 'Save a copy to a file',
     tryAgain: 'Try again',
     beside:

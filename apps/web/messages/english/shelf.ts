@@ -22,6 +22,9 @@ export const shelf = {
         : `${there}, and are kept in this browser only.`;
     return `${there}; ${uncopied === 1 ? 'one is' : `${uncopied} are`} kept in this browser only as ${uncopied === 1 ? 'it is' : 'they are'} now.`;
   },
+  /** Where nothing is kept. */
+  standsHere: (count: number) =>
+    `${capital(layouts(count))} ${count === 1 ? 'stands' : 'stand'} on the shelf until this page is closed.`,
   reading: 'Looking at what is on the shelf …',
   list: 'On the shelf',
   untitled: 'Without a title',
@@ -37,6 +40,13 @@ export const shelf = {
       `Kept in this browser on this device; copied to a file as it is now, on ${date(when)}.`,
     older: (when: number) =>
       `Kept in this browser on this device; changed since it was last copied to a file, on ${date(when)}.`,
+  },
+  /** Where nothing is kept. */
+  here: {
+    never: 'On this page only; not copied to a file yet.',
+    asIs: (when: number) => `On this page only; copied to a file as it is now, on ${date(when)}.`,
+    older: (when: number) =>
+      `On this page only; changed since it was last copied to a file, on ${date(when)}.`,
   },
   second:
     'A second version: the one above was changed in another window, or came from a file, while this one differed. Nothing of either is lost; keep the one you want, and put the other into the bin.',
@@ -92,6 +102,8 @@ export const shelf = {
     heading: 'Where all this is kept',
     device:
       'Everything is kept by this browser, on this device. Nothing is sent anywhere, and nobody else can see it. Another browser, or another device, has a shelf of its own.',
+    nowhere:
+      'Nothing is kept: this browser has no place for it, or lets pages keep nothing. What stands on the shelf goes when this page is closed. Save copies of what you would miss to files; they can be opened here again.',
     promised:
       'The browser has promised to keep it: it clears nothing by itself. It would still go with the device, so copies in files are a good habit.',
     notPromised:

@@ -14,7 +14,9 @@ it('tells two problems of one part from each other, of which only the numbers di
   });
   const problems = checkLayout(layout, arrangement);
   expect(problems.map(({ code, where, names }) => ({ code, where, names }))).toEqual(
-    Array.from({ length: 2 }, () => expect.objectContaining({ code: 'unevenBorder', where: 'parts[0].place' })),
+    Array.from({ length: 2 }, () =>
+      expect.objectContaining({ code: 'unevenBorder', where: 'parts[0].place' }),
+    ),
   );
   expect(problems[0]!.names).toEqual(problems[1]!.names);
   const keys = problems.map((problem) => keyOf({ of: 'layout', problem }));

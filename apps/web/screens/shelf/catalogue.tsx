@@ -8,7 +8,7 @@ import { useMessages } from '../../messages/messages.ts';
 import { addressOf, goTo } from '../../route.ts';
 import { problemOf } from '../../state/saving.ts';
 import type { DocumentRecord } from '../../storage/database.ts';
-import { useWorld } from '../../world.ts';
+import { useIsKept, useWorld } from '../../world.ts';
 import { Filled } from './filled.tsx';
 import { Front } from './front.tsx';
 import { StorageProblem, useTell } from './told.tsx';
@@ -105,7 +105,8 @@ export function Facts({ layout }: { readonly layout: Layout }): ReactNode {
 }
 
 function KeptWhere({ document: { copied, revision } }: { readonly document: DocumentRecord }): ReactNode {
-  const { kept } = useMessages().shelf;
+  const { kept: inBrowser, here } = useMessages().shelf;
+  const kept = useIsKept() ? inBrowser : here;
   const says =
     copied === null
       ? kept.never

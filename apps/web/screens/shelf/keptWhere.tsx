@@ -1,12 +1,13 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { useMessages } from '../../messages/messages.ts';
 import type { Promised } from '../../state/keeping.ts';
-import { useWorld } from '../../world.ts';
+import { useIsKept, useWorld } from '../../world.ts';
 
 /** Where everything is kept, and how safe it is there. */
 export function KeptWhere(): ReactNode {
   const { where } = useMessages().shelf;
   const { keeping, news } = useWorld();
+  const isKept = useIsKept();
   const [promised, setPromised] = useState<Promised | null>(null);
   useEffect(() => {
     const look = () => void keeping.promised().then(setPromised);
@@ -21,8 +22,8 @@ export function KeptWhere(): ReactNode {
   return (
     <section className="unprinted" aria-labelledby="shelf-where">
       <h2 id="shelf-where">{where.heading}</h2>
-      <p>{where.device}</p>
-      {promised === null ? null : <p>{says[promised]}</p>}
+      <p>{isKept ? where.device : where.nowhere}</p>
+      {promised === null || !isKept ? null : <p>{says[promised]}</p>}
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { useMessages } from '../../messages/messages.ts';
+import { useIsKept } from '../../world.ts';
 import { Begin } from './begin.tsx';
 import { Bin } from './bin.tsx';
 import { Catalogue } from './catalogue.tsx';
@@ -20,18 +21,26 @@ export function ShelfScreen(): ReactNode {
   }, [shelf]);
   const standing = documents?.filter(({ binned }) => binned === null) ?? [];
   const binned = documents?.filter(({ binned }) => binned !== null) ?? [];
+  const isKept = useIsKept();
   const uncopied = standing.filter(({ copied, revision }) => copied?.revision !== revision).length;
   return (
     <TellContext value={setTold}>
       <header className="head">
         <h1>{general.screens.shelf}</h1>
+        {isKept ? null : (
+          <p className="notice" role="status">
+            {general.saving.notKept}
+          </p>
+        )}
         {problem === null ? (
           <p className="stands">
             {documents === null
               ? shelf.reading
               : standing.length === 0
                 ? shelf.empty
-                : shelf.stands(standing.length, uncopied)}
+                : isKept
+                  ? shelf.stands(standing.length, uncopied)
+                  : shelf.standsHere(standing.length)}
           </p>
         ) : (
           <div className="notice" role="alert">
