@@ -21,7 +21,10 @@ export function numbersFor(language: string): Numbers {
   const partOf = (kind: 'group' | 'decimal') =>
     format.formatToParts(1_234_567.5).find(({ type }) => type === kind)?.value ?? '';
   const [group, decimal] = [partOf('group'), partOf('decimal')];
-  const grouped = new RegExp(`^\\d{1,3}(?:${groupPattern(group)}\\d{2,3})*${groupPattern(group)}\\d{3}$`, 'u');
+  const grouped = new RegExp(
+    `^\\d{1,3}(?:${groupPattern(group)}\\d{2,3})*${groupPattern(group)}\\d{3}$`,
+    'u',
+  );
   return {
     count: (count) => format.format(count),
     shown: (text) => (decimal === '.' ? text : text.replace(/(?<=\d)\.(?=\d)/gu, decimal)),
@@ -52,7 +55,7 @@ function formatFor(language: string): Intl.NumberFormat {
 function groupPattern(group: string): string {
   if (/^\s$/u.test(group)) return '\\s';
   if (/^['’]$/u.test(group)) return "['’]";
-  return group.replace(/[.,]/u, '\\$&');
+  return `[${group}]`;
 }
 
 const NumbersContext = createContext<Numbers>(numbersFor(globalThis.navigator?.language ?? 'en'));

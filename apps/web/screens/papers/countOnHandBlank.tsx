@@ -1,5 +1,6 @@
-import { type ReactNode, useState } from 'react';
-import { ClosedBlank, TypedBlank } from '../../form/blank.tsx';
+import type { ReactNode } from 'react';
+import { ClosedBlank } from '../../form/blank.tsx';
+import { TypedCount } from '../../form/countBlank.tsx';
 import { type Filling, useFill } from '../../form/fill.ts';
 import { useOpening } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
@@ -30,55 +31,8 @@ export function CountOnHandBlank(props: CountOnHandProps): ReactNode {
 }
 
 function OpenCount({ name, label, value, scrap = false, ...filling }: CountOnHandProps): ReactNode {
-  const { form, papers } = useMessages();
-  const { setOpen } = useOpening();
+  const { papers } = useMessages();
   const fill = useFill<number | null>(value, filling);
-  const [text, setText] = useState(value === null ? '' : String(value));
-  const [wrong, setWrong] = useState<string | null>(null);
-  const typed = (now: string) => {
-    setText(now);
-    const count = /^\s*\d+\s*$/u.test(now) ? Number(now) : Number.NaN;
-    setWrong(count <= most ? fill.set(count) : form.notACount(0, most));
-  };
-  const by = (step: 1 | -1) => {
-    const count = Number.parseInt(text, 10);
-    typed(String(Math.min(most, Math.max(0, (Number.isNaN(count) ? 0 : count) + step))));
-  };
-  return (
-    <TypedBlank
-      name={name}
-      label={label}
-      text={text}
-      hint={form.countHint}
-      wrong={wrong}
-      inputMode="numeric"
-      onText={typed}
-      onArrow={by}
-      onClose={(how) => {
-        if (how === 'taken back') fill.takeBack();
-      }}
-    >
-      <div className="steps">
-        <button type="button" className="say" onClick={() => by(-1)}>
-          {form.oneLess}
-        </button>
-        <button type="button" className="say" onClick={() => by(1)}>
-          {form.oneMore}
-        </button>
-        {scrap ? null : (
-          <button
-            type="button"
-            className="say"
-            onClick={() => {
-              const problem = fill.set(null);
-              setWrong(problem);
-              if (problem === null) setOpen(null);
-            }}
-          >
-            {papers.boughtAsNeeded}
-          </button>
-        )}
-      </div>
-    </TypedBlank>
-  );
+  const none = scrap ? undefined : { says: papers.boughtAsNeeded, set: () => fill.set(null) };
+  return <TypedCount {...{ name, label, value, most, fill, none }} least={0} />;
 }
