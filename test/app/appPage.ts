@@ -29,6 +29,8 @@ export interface PageOptions {
   readonly widthPx?: number;
   readonly heightPx?: number;
   readonly ground?: 'light' | 'dark';
+  /** Where the person is, as a browser says it (`de-DE`); where nothing is said, in the US. */
+  readonly locale?: string;
   /** In the language that nobody speaks. */
   readonly pseudo?: boolean;
   /** Where the page is served from, where that is not the usual address. */
@@ -94,10 +96,18 @@ export function builtApp({
   return {
     address,
     troubles,
-    async page({ widthPx = 1280, heightPx = 900, ground = 'light', pseudo = false, from = address() } = {}) {
+    async page({
+      widthPx = 1280,
+      heightPx = 900,
+      ground = 'light',
+      locale = 'en-US',
+      pseudo = false,
+      from = address(),
+    } = {}) {
       const context = await browser.newContext({
         viewport: { width: widthPx, height: heightPx },
         colorScheme: ground,
+        locale,
         reducedMotion: 'reduce',
       });
       const own = new URL(from).origin;

@@ -11,6 +11,7 @@ import {
 } from '../../../src/measure/index.ts';
 import { whereOnRuler, whyNotALength } from '../../../src/words/index.ts';
 import { useMessages } from '../messages/messages.ts';
+import { useNumbers } from '../messages/numbers.ts';
 import { useLayoutIfOpen } from '../state/layoutContext.ts';
 import { ClosedBlank, TypedBlank } from './blank.tsx';
 import { type Filling, useFill } from './fill.ts';
@@ -36,12 +37,13 @@ type LengthBlankProps = Filling<string> & {
 /** A blank for a length, which opens onto a ruler. */
 export function LengthBlank(props: LengthBlankProps): ReactNode {
   const { open } = useOpening();
+  const numbers = useNumbers();
   const { name, label, value, shown, marking } = props;
   return open === name ? (
     <OpenLength {...props} />
   ) : (
     <ClosedBlank name={name} label={label}>
-      {shown ?? showLength(value, marking.units, 'printed')}
+      {shown ?? numbers.shown(showLength(value, marking.units, 'printed'))}
     </ClosedBlank>
   );
 }
@@ -57,11 +59,12 @@ function OpenLength({
   ...filling
 }: LengthBlankProps): ReactNode {
   const { form } = useMessages();
+  const numbers = useNumbers();
   const { setOpen } = useOpening();
   const store = useLayoutIfOpen();
   const fill = useFill(typed ?? showLengthWithUnit(value, marking.units), filling);
   const { units } = marking;
-  const [text, setText] = useState(typed ?? showLength(value, units));
+  const [text, setText] = useState(numbers.shown(typed ?? showLength(value, units)));
   const [length, setLength] = useState(value);
   const [wrong, setWrong] = useState<string | null>(null);
 
@@ -71,15 +74,20 @@ function OpenLength({
   };
   const onText = (now: string) => {
     setText(now);
-    const reading = readLength(now, units);
+    const written = numbers.written(now);
+    if (written === null) {
+      setWrong(form.twoWays(now.trim()));
+      return;
+    }
+    const reading = readLength(written, units);
     if (!reading.ok) setWrong(whyNotALength(reading, now));
     else if (reading.length < least) setWrong(form.tooShort(least > 0));
-    else set(now, reading.length);
+    else set(written, reading.length);
   };
   const onMark = (mark: Length) => {
     if (mark < least) return;
     const now = showLength(mark, units);
-    setText(now);
+    setText(numbers.shown(now));
     set(now, mark);
   };
   const by = (step: 1 | -1) => {

@@ -1,7 +1,7 @@
 import { createContext, useContext } from 'react';
 
 /** How a person of a place writes numbers. The words round them may be of another language. */
-export interface Numbers {
+interface Numbers {
   /** A count, with the marks between thousands that are usual there. */
   count(count: number): string;
   /** A number or length as the library says it, with the decimal mark of the place: `114.3 mm` becomes `114,3 mm`. */

@@ -1,7 +1,7 @@
 import type { Connection } from './database.ts';
 
 /** A database, and whether it keeps anything beyond the life of the page. */
-export interface KeptOrNot extends Connection {
+interface KeptOrNot extends Connection {
   readonly isKept: Promise<boolean>;
 }
 

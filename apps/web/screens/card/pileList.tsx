@@ -3,6 +3,7 @@ import { letterFor } from '../../../../src/guide/index.ts';
 import { showSize } from '../../../../src/measure/index.ts';
 import { assemblyWords, dealtWords } from '../../../../src/words/index.ts';
 import { useMessages } from '../../messages/messages.ts';
+import { useNumbers } from '../../messages/numbers.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { useLookedAt } from './lookedAt.ts';
@@ -10,6 +11,7 @@ import { useLookedAt } from './lookedAt.ts';
 /** The whole pile as a list in words, topmost first: nobody needs the drawing to know it. */
 export function PileList(): ReactNode {
   const { card } = useMessages();
+  const numbers = useNumbers();
   const { layout, arrangement } = useInHand();
   const { lookAt } = useLookedAt();
   const store = useOpenLayoutStore();
@@ -37,7 +39,7 @@ export function PileList(): ReactNode {
             </button>
             <span className="lies">
               <span lang="en">
-                {seen === null ? '' : `${showSize(seen, layout.units, 'printed')}. `}
+                {seen === null ? '' : `${numbers.shown(showSize(seen, layout.units, 'printed'))}. `}
                 {words.get(part.id)?.lay} {words.get(part.id)?.tear}
               </span>
               {dealtWords(part, layout) === '' ? null : <span lang="en"> {dealtWords(part, layout)}.</span>}

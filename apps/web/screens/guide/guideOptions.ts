@@ -31,7 +31,7 @@ export function useGuideOptions(
 type Chosen = { readonly [Option in keyof GuideOptions]?: GuideOptions[Option] };
 
 /** What is known of what was kept; a later version may know more. */
-export function knownOptions(kept: Json): Chosen | null {
+function knownOptions(kept: Json): Chosen | null {
   if (!isObject(kept)) return null;
   const { sheetFormat, units, type } = kept;
   return {

@@ -7,6 +7,7 @@ import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
+import { useNumbers } from '../../messages/numbers.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { ColourBlank } from './colourBlank.tsx';
@@ -30,6 +31,7 @@ export function PaperForm({
   readonly longest: number;
 }): ReactNode {
   const { papers } = useMessages();
+  const numbers = useNumbers();
   const { layout } = useInHand();
   const id = useId();
   const first = paper.sheets[0];
@@ -54,7 +56,7 @@ export function PaperForm({
           {first === undefined
             ? papers.plateNone
             : (paper.up === 'any' ? papers.plate : papers.plateUp)(
-                showSize(first.size, layout.units, 'printed'),
+                numbers.shown(showSize(first.size, layout.units, 'printed')),
               )}
         </figcaption>
       </figure>
@@ -79,6 +81,7 @@ export function PaperForm({
 /** What a paper is, in two sentences with blanks. */
 function WhatItIs({ paper }: { readonly paper: Paper }): ReactNode {
   const { papers } = useMessages();
+  const numbers = useNumbers();
   const { file, layout } = useInHand();
   const { labels, hints } = papers;
   const { id, back } = paper;
@@ -126,8 +129,8 @@ function WhatItIs({ paper }: { readonly paper: Paper }): ReactNode {
             <WrittenBlank
               name="gsm"
               label={labels.gsm}
-              text={paper.gsm === null ? '' : String(paper.gsm)}
-              shown={paper.gsm === null ? papers.noGsm : papers.gsm(String(paper.gsm))}
+              text={paper.gsm === null ? '' : numbers.shown(String(paper.gsm))}
+              shown={paper.gsm === null ? papers.noGsm : papers.gsm(numbers.shown(String(paper.gsm)))}
               hint={hints.gsm}
               // What is no number stays what it is, to be told what may stand there.
               writtenAs={(text) => (Number.isNaN(numberOf(text)) ? text : numberOf(text))}
@@ -138,18 +141,23 @@ function WhatItIs({ paper }: { readonly paper: Paper }): ReactNode {
             <WrittenBlank
               name="thickness"
               label={labels.thickness}
-              text={typeof thickness === 'string' ? thickness : ''}
+              text={typeof thickness === 'string' ? numbers.shown(thickness) : ''}
               shown={
                 paper.thickness === null
                   ? papers.notThick
                   : papers.thick(
-                      typeof thickness === 'string' && /[a-z"]/iu.test(thickness)
-                        ? thickness
-                        : showLengthWithUnit(paper.thickness, 'mm', 'printed'),
+                      numbers.shown(
+                        typeof thickness === 'string' && /[a-z"]/iu.test(thickness)
+                          ? thickness
+                          : showLengthWithUnit(paper.thickness, 'mm', 'printed'),
+                      ),
                     )
               }
               hint={hints.thickness}
-              writtenAs={(text) => (/[a-z"'″′”’]/iu.test(text) ? text : `${text} mm`)}
+              writtenAs={(text) => {
+                const written = numbers.written(text) ?? text;
+                return /[a-z"'″′”’]/iu.test(written) ? written : `${written} mm`;
+              }}
               editOf={set('thickness')}
             />
           ),

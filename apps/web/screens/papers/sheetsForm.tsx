@@ -13,6 +13,7 @@ import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
+import { useNumbers } from '../../messages/numbers.ts';
 import { markingOf, useInHand } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { CountOnHandBlank } from './countOnHandBlank.tsx';
@@ -23,6 +24,7 @@ const edges = ['left', 'right', 'top', 'bottom'] as const satisfies readonly Edg
 /** The sheets of one size of a paper, as a docket says it; all of it can be changed. */
 export function SheetsForm({ paper, at }: { readonly paper: Paper; readonly at: number }): ReactNode {
   const { papers } = useMessages();
+  const numbers = useNumbers();
   const { file, layout } = useInHand();
   const store = useOpenLayoutStore();
   const stock = paper.sheets[at]!;
@@ -81,10 +83,10 @@ export function SheetsForm({ paper, at }: { readonly paper: Paper; readonly at: 
             <WrittenBlank
               name="price"
               label={labels.price}
-              text={price ?? ''}
-              shown={price === undefined ? papers.noPrice : papers.each(price)}
+              text={numbers.shown(price ?? '')}
+              shown={price === undefined ? papers.noPrice : papers.each(numbers.shown(price))}
               hint={papers.hints.price}
-              writtenAs={(text) => text}
+              writtenAs={(text) => numbers.written(text) ?? text}
               editOf={(value) => sheetsPriced(file, paper.id, at, value as string | undefined)}
             />
           ),

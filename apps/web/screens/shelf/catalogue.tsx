@@ -5,6 +5,7 @@ import { showLength } from '../../../../src/measure/index.ts';
 import { stemOf } from '../../exchange/fileName.ts';
 import { saveFile } from '../../exchange/saveFile.ts';
 import { useMessages } from '../../messages/messages.ts';
+import { useNumbers } from '../../messages/numbers.ts';
 import { addressOf, goTo } from '../../route.ts';
 import { problemOf } from '../../state/saving.ts';
 import type { DocumentRecord } from '../../storage/database.ts';
@@ -96,9 +97,10 @@ function useHistory({ id, revision }: DocumentRecord): History | 'taking' | 'not
 /** How many cards, their size and fold. */
 export function Facts({ layout }: { readonly layout: Layout }): ReactNode {
   const { shelf } = useMessages();
+  const numbers = useNumbers();
   const { cards, units, base } = layout;
   const [width, height] = [base.size.width, base.size.height].map((length) =>
-    showLength(length, units, 'printed'),
+    numbers.shown(showLength(length, units, 'printed')),
   );
   const fold = base.fold === 'left' || base.fold === 'top' || base.fold === 'none' ? base.fold : 'other';
   return <p>{shelf.facts(cards, `${width} × ${height} ${units}`, fold)}</p>;
