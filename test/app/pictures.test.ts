@@ -7,7 +7,7 @@ import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
 import { type Screen, screens } from '../../apps/web/route.ts';
-import { builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
+import { builtApp, hasChromium, isWorkedOut, layOnShelf, openLayout } from './appPage.ts';
 
 /*
  * Every screen as it was last looked at as a picture, at three widths, on light and dark ground. After a change that
@@ -20,6 +20,8 @@ const lanternWalk = readFileSync('examples/lantern-walk.card.json', 'utf8');
 
 const widths = [1280, 820, 390] as const;
 const grounds = ['light', 'dark'] as const;
+type View = readonly [(typeof widths)[number], (typeof grounds)[number]];
+const everyView = widths.flatMap((widthPx) => grounds.map((ground): View => [widthPx, ground]));
 const heightPx = 900;
 
 describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () => {
@@ -55,24 +57,26 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
     return PNG.sync.read(await page.screenshot({ animations: 'disabled' }));
   }
 
-  async function isAsLookedAt(page: Page, name: string, from?: string): Promise<void> {
+  async function isAsLookedAt(
+    page: Page,
+    name: string,
+    { from, views = everyView }: { readonly from?: string; readonly views?: readonly View[] } = {},
+  ): Promise<void> {
     const otherwise: string[] = [];
-    for (const widthPx of widths) {
-      for (const ground of grounds) {
-        const file = `${name}-${widthPx}-${ground}.png`;
-        const found = await pictureOf(page, widthPx, ground, from);
-        if (process.env.GOLDEN === 'write') {
-          mkdirSync(folder, { recursive: true });
-          writeFileSync(join(folder, file), PNG.sync.write(found, smallest));
-        }
-        const apart = farApart(found, PNG.sync.read(readFileSync(join(folder, file))));
-        if (apart <= mostApart) continue;
-        const seen = join(tmpdir(), file);
-        writeFileSync(seen, PNG.sync.write(found));
-        otherwise.push(
-          `${file}: ${apart} of ${windowSquares ** 2} squares of a window; it is now as in ${seen}`,
-        );
+    for (const [widthPx, ground] of views) {
+      const file = `${name}-${widthPx}-${ground}.png`;
+      const found = await pictureOf(page, widthPx, ground, from);
+      if (process.env.GOLDEN === 'write') {
+        mkdirSync(folder, { recursive: true });
+        writeFileSync(join(folder, file), PNG.sync.write(found, smallest));
       }
+      const apart = farApart(found, PNG.sync.read(readFileSync(join(folder, file))));
+      if (apart <= mostApart) continue;
+      const seen = join(tmpdir(), file);
+      writeFileSync(seen, PNG.sync.write(found));
+      otherwise.push(
+        `${file}: ${apart} of ${windowSquares ** 2} squares of a window; it is now as in ${seen}`,
+      );
     }
     expect(otherwise).toEqual([]);
   }
@@ -91,7 +95,57 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
     await page.getByRole('button', { name: 'Kite panel, Kites print' }).click();
     await page.locator('.in-words').getByRole('button', { name: english.card.blanks.width }).click();
     await page.locator('.ruler').waitFor();
-    await isAsLookedAt(page, 'ruler', '.in-words');
+    await isAsLookedAt(page, 'ruler', { from: '.in-words' });
+  });
+
+  it('what cannot be saved, told under a heavy rule', async () => {
+    const page = await opened('card');
+    await page.evaluate(() => {
+      IDBDatabase.prototype.transaction = () => {
+        throw new DOMException('No room', 'QuotaExceededError');
+      };
+    });
+    await page.getByRole('button', { name: english.card.blanks.cards }).click();
+    await page.getByRole('textbox', { name: english.card.blanks.cards }).fill('12');
+    await page.keyboard.press('Enter');
+    await page.getByText(english.general.saving.why.full).waitFor();
+    await isWorkedOut(page);
+    await isAsLookedAt(page, 'unsaved', { views: [[820, 'dark']] });
+  });
+
+  it('long names, and a word that is longer than the line', async () => {
+    const page = await app.page({ heightPx });
+    const long = JSON.parse(kiteDay) as LayoutWritten;
+    long.title = 'Thank-you cards for everyone who helped at the summer fair in the village hall';
+    long.papers.kites!.name = 'Donaudampfschifffahrtselektrizitätenhauptbetriebswerkpapier';
+    long.parts[1]!.name = 'The panel with the kites that stands a little to the left of the middle';
+    await openLayout(page, await layOnShelf(page, JSON.stringify(long)), 'card');
+    await page.locator('.tag[data-part=view]').click();
+    await page.locator('.in-words').waitFor();
+    await isAsLookedAt(page, 'long', { from: '.in-words', views: [[390, 'light']] });
+  });
+
+  it('papers that are short', async () => {
+    const page = await app.page({ heightPx });
+    const short = JSON.parse(kiteDay) as LayoutWritten;
+    short.papers.kites!.sheets[0]!.count = 1;
+    await openLayout(page, await layOnShelf(page, JSON.stringify(short)), 'trimming');
+    await isAsLookedAt(page, 'short', { views: [[390, 'light']] });
+  });
+
+  it('a part that does not fit, with what mends it', async () => {
+    const page = await app.page({ heightPx });
+    const wrong = JSON.parse(kiteDay) as LayoutWritten;
+    wrong.parts[1]!.size = ['200 mm', 'fill'];
+    await openLayout(page, await layOnShelf(page, JSON.stringify(wrong)), 'card');
+    await page.locator('.mends').first().waitFor();
+    await isAsLookedAt(page, 'mends', { views: [[820, 'light']] });
+  });
+
+  it('the card opened by its fold', async () => {
+    const page = await opened('card');
+    await page.getByRole('button', { name: english.card.table.open }).click();
+    await isAsLookedAt(page, 'inside', { views: [[820, 'dark']] });
   });
 
   it('are told from ones in which something is lost, or has moved', async () => {
@@ -119,6 +173,13 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
     expect(await apart(), 'all but the head is lower').toBeGreaterThan(mostApart);
   });
 });
+
+/** What of a layout file is written over here. */
+interface LayoutWritten {
+  title: string;
+  readonly papers: Record<string, { name: string; readonly sheets: { count: number | null }[] }>;
+  readonly parts: { name: string; size?: readonly string[] }[];
+}
 
 /** Pictures with much that is flat and hatched are smallest so. */
 const smallest = { colorType: 2, filterType: 0, deflateLevel: 9, deflateStrategy: 0 } as const;

@@ -65,7 +65,7 @@ function Short({ planned }: { readonly planned: Extract<Planned, { stage: 'answe
           {sentence}
         </p>
       ))}
-      <p>
+      <p className="deeds">
         <a href={addressOf({ screen: 'papers', id })}>{trimming.toPapers}</a>
       </p>
     </div>
