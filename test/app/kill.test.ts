@@ -183,14 +183,13 @@ async function workedUntilKilled(
   }
 }
 
-/** Does something to the number of cards on a page, and puts down what then stands there, with the time before that. */
+/** Does something to the number of cards on a page, and puts down what then stands there, with the moment just before on that page. */
 async function edited(
   tab: Page,
   what: 'nothing' | 'undo' | 'redo' | 'close' | 'more',
   { seen, saved }: Witness,
 ): Promise<void> {
-  const at = Date.now();
-  const { cards, stage, revision, hash } = await tab.evaluate(
+  const { at, cards, stage, revision, hash } = await tab.evaluate(
     async ({ what, label }) => {
       const blank = () =>
         [...document.querySelectorAll<HTMLButtonElement>('button.blank')].find(({ textContent }) =>
@@ -200,6 +199,8 @@ async function edited(
       const press = (on: EventTarget, key: string, keys: KeyboardEventInit = {}) =>
         on.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true, ...keys }));
       const shown = () => new Promise((resolve) => setTimeout(resolve, 0));
+      // The page's clock is this one's, and asking it takes as long as the machine is busy.
+      const at = Date.now();
       // While it is typed in, a blank shows what is typed, whatever else is undone.
       if (what !== 'more' && what !== 'nothing' && input() !== null) {
         press(input()!, 'Enter');
@@ -217,6 +218,7 @@ async function edited(
       await shown();
       const head = document.querySelector<HTMLElement>('.head')!;
       return {
+        at,
         cards: Number((input()?.value ?? blank()?.textContent ?? '').replace(/^\D+/u, '')),
         stage: head.dataset.saving,
         revision: Number(head.dataset.revision),

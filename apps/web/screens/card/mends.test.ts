@@ -14,7 +14,7 @@ it('tells two problems of one part from each other, of which only the numbers di
   });
   const problems = checkLayout(layout, arrangement);
   expect(problems.map(({ code, where, names }) => ({ code, where, names }))).toEqual(
-    Array.from({ length: 2 }, () =>
+    Array.from({ length: 2 }, (): unknown =>
       expect.objectContaining({ code: 'unevenBorder', where: 'parts[0].place' }),
     ),
   );
