@@ -41,7 +41,7 @@ export function hatchMarks(path: readonly PathStep[], hatch: Hatch): readonly Pa
   const rings = ringsOf(path);
   const edges = rings.flatMap(edgesOf);
   const { strokes, dots } = motifs[hatch.pattern](reachOf(rings, hatch), hatch.spacingPt);
-  const turned = (point: Point): Point => turn(point, hatch.turnDegrees);
+  const turned = turning(hatch.turnDegrees);
   const lines = strokes.flatMap((points) => insideParts(points.map(turned), edges));
   const marks: PathMark[] = [ground];
   if (lines.length > 0) {
@@ -50,7 +50,7 @@ export function hatchMarks(path: readonly PathStep[], hatch: Hatch): readonly Pa
   // A line of no length with round ends: a tenth of what the outline of a dot would take in a file.
   const spots = dots
     .map(turned)
-    .filter((dot) => isInside(dot, edges) && edges.every((edge) => distanceTo(edge, dot) >= dotRadiusPt))
+    .filter((dot) => isInside(dot, edges) && edges.every((edge) => isClear(edge, dot)))
     .flatMap((dot) => polyline([tidied(dot), tidied(dot)]));
   if (spots.length > 0) {
     const stroke = { colour: hatch.ink, widthPt: 2 * dotRadiusPt, cap: 'round' } as const;
@@ -59,7 +59,15 @@ export function hatchMarks(path: readonly PathStep[], hatch: Hatch): readonly Pa
   return marks;
 }
 
-type Edge = readonly [Point, Point];
+/** An edge of the outline, and the frame round it, outside of which nothing meets it. */
+interface Edge {
+  readonly start: Point;
+  readonly end: Point;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
 /** What the pattern must cover, in its own unturned coordinates. */
 interface Reach {
   readonly left: number;
@@ -155,21 +163,29 @@ function staggered(reach: Reach, along: number, down: number): readonly Point[] 
 }
 
 function reachOf(rings: readonly (readonly Point[])[], hatch: Hatch): Reach {
-  const { xPt, yPt, widthPt, heightPt } = frameOf(
-    rings.flat().map((point) => turn(point, -hatch.turnDegrees)),
-  );
+  const { xPt, yPt, widthPt, heightPt } = frameOf(rings.flat().map(turning(-hatch.turnDegrees)));
   return { left: xPt, right: xPt + widthPt, top: yPt, bottom: yPt + heightPt };
 }
 
-/** Turned clockwise about the origin (y runs down). */
-function turn({ xPt, yPt }: Point, degrees: number): Point {
+/** Turns points clockwise about the origin (y runs down). */
+function turning(degrees: number): (point: Point) => Point {
   const cosine = Math.cos((degrees * Math.PI) / 180);
   const sine = Math.sin((degrees * Math.PI) / 180);
-  return { xPt: xPt * cosine - yPt * sine, yPt: xPt * sine + yPt * cosine };
+  return ({ xPt, yPt }) => ({ xPt: xPt * cosine - yPt * sine, yPt: xPt * sine + yPt * cosine });
 }
 
 function edgesOf(ring: readonly Point[]): readonly Edge[] {
-  return ring.map((point, index) => [point, ring[(index + 1) % ring.length]!]);
+  return ring.map((start, index) => {
+    const end = ring[(index + 1) % ring.length]!;
+    return {
+      start,
+      end,
+      left: Math.min(start.xPt, end.xPt),
+      right: Math.max(start.xPt, end.xPt),
+      top: Math.min(start.yPt, end.yPt),
+      bottom: Math.max(start.yPt, end.yPt),
+    };
+  });
 }
 
 /** The parts of a polyline that lie inside the edges, as path steps. */
@@ -197,14 +213,19 @@ function insideParts(points: readonly Point[], edges: readonly Edge[]): readonly
 /** Where the line from `from` (0) to `to` (1) meets the edges, in rising order. */
 function crossings(from: Point, to: Point, edges: readonly Edge[]): readonly number[] {
   const found: number[] = [];
-  const along = { x: to.xPt - from.xPt, y: to.yPt - from.yPt };
-  for (const [start, end] of edges) {
-    const edge = { x: end.xPt - start.xPt, y: end.yPt - start.yPt };
-    const across = along.x * edge.y - along.y * edge.x;
+  const [alongX, alongY] = [to.xPt - from.xPt, to.yPt - from.yPt];
+  const [left, right] = [Math.min(from.xPt, to.xPt), Math.max(from.xPt, to.xPt)];
+  const [top, bottom] = [Math.min(from.yPt, to.yPt), Math.max(from.yPt, to.yPt)];
+  for (const edge of edges) {
+    // Most edges of a torn or round outline are nowhere near a short stroke.
+    if (edge.right < left || edge.left > right || edge.bottom < top || edge.top > bottom) continue;
+    const { start, end } = edge;
+    const [edgeX, edgeY] = [end.xPt - start.xPt, end.yPt - start.yPt];
+    const across = alongX * edgeY - alongY * edgeX;
     if (across === 0) continue;
-    const offset = { x: start.xPt - from.xPt, y: start.yPt - from.yPt };
-    const onLine = (offset.x * edge.y - offset.y * edge.x) / across;
-    const onEdge = (offset.x * along.y - offset.y * along.x) / across;
+    const [offsetX, offsetY] = [start.xPt - from.xPt, start.yPt - from.yPt];
+    const onLine = (offsetX * edgeY - offsetY * edgeX) / across;
+    const onEdge = (offsetX * alongY - offsetY * alongX) / across;
     if (onLine > 0 && onLine < 1 && onEdge >= 0 && onEdge <= 1) found.push(onLine);
   }
   return found.sort((a, b) => a - b);
@@ -213,7 +234,7 @@ function crossings(from: Point, to: Point, edges: readonly Edge[]): readonly num
 /** Even-odd rule: whether a ray to the right crosses the edges an odd number of times. */
 function isInside(point: Point, edges: readonly Edge[]): boolean {
   let inside = false;
-  for (const [start, end] of edges) {
+  for (const { start, end } of edges) {
     if (start.yPt > point.yPt === end.yPt > point.yPt) continue;
     const x = start.xPt + ((point.yPt - start.yPt) * (end.xPt - start.xPt)) / (end.yPt - start.yPt);
     if (point.xPt < x) inside = !inside;
@@ -221,7 +242,17 @@ function isInside(point: Point, edges: readonly Edge[]): boolean {
   return inside;
 }
 
-function distanceTo([start, end]: Edge, point: Point): number {
+/** Whether a dot about the point does not reach over the edge. */
+function isClear(edge: Edge, { xPt, yPt }: Point): boolean {
+  const isFar =
+    xPt < edge.left - dotRadiusPt ||
+    xPt > edge.right + dotRadiusPt ||
+    yPt < edge.top - dotRadiusPt ||
+    yPt > edge.bottom + dotRadiusPt;
+  return isFar || distanceTo(edge, { xPt, yPt }) >= dotRadiusPt;
+}
+
+function distanceTo({ start, end }: Edge, point: Point): number {
   const edge = { x: end.xPt - start.xPt, y: end.yPt - start.yPt };
   const length = edge.x * edge.x + edge.y * edge.y;
   const projected = (point.xPt - start.xPt) * edge.x + (point.yPt - start.yPt) * edge.y;
