@@ -37,6 +37,18 @@ export function isSliver({ width, height }: Size): boolean {
  * plan begins and is no whole sheet.
  */
 export function tableOf(plan: Plan, lying: readonly Lying[] = []): ReadonlyMap<string, Workpiece> {
+  if (lying.length > 0) return laidTable(plan, lying);
+  const known = tables.get(plan);
+  if (known !== undefined) return known;
+  const table = laidTable(plan, []);
+  tables.set(plan, table);
+  return table;
+}
+
+/** A plan is told in many sentences, each of which asks for the same table, which is long where the set is large. */
+const tables = new WeakMap<Plan, ReadonlyMap<string, Workpiece>>();
+
+function laidTable(plan: Plan, lying: readonly Lying[]): ReadonlyMap<string, Workpiece> {
   const takenBy = new Map(plan.steps.flatMap((step) => step.take.map((id) => [id, step.step])));
   const keeps = new Map(plan.leftovers.map(({ id, keep }) => [id, keep]));
   const table = new Map<string, Workpiece>();
