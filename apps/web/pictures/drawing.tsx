@@ -3,12 +3,14 @@ import {
   black,
   type GroupMark,
   grey,
+  type Hatch,
   hatchMarks,
   type LineMark,
   type Mark,
   svgNumber as number,
   type Page,
   type PathMark,
+  type PathStep,
   pathData,
   type Role,
   rectangle,
@@ -104,17 +106,7 @@ function Path({ mark }: { readonly mark: PathMark }): ReactNode {
   const { path, fill, stroke } = mark;
   const on = useContext(LyingContext);
   const data = useMemo(() => pathData(path), [path]);
-  const hatch = fill !== undefined && 'hatch' in fill ? JSON.stringify(fill.hatch) : null;
-  // A hatch is work, and every change of a layout makes anew the marks of what did not change, so they are told apart
-  // by what they say.
-  const hatched = useMemo(
-    () =>
-      fill !== undefined && 'hatch' in fill
-        ? hatchMarks(path, fill.hatch).map((mark) => ({ mark, data: pathData(mark.path) }))
-        : null,
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-    [data, hatch],
-  );
+  const hatched = fill !== undefined && 'hatch' in fill ? hatchedAs(path, data, fill.hatch) : null;
   if (hatched !== null) {
     return (
       <g>
@@ -133,15 +125,33 @@ function Path({ mark }: { readonly mark: PathMark }): ReactNode {
   return <PlainPath mark={mark} data={data} on={isPaper ? 'paper' : on} />;
 }
 
-function PlainPath({
-  mark: { fill, stroke },
-  data,
-  on,
-}: {
+interface DataMark {
   readonly mark: PathMark;
   readonly data: string;
-  readonly on: Lying;
-}): ReactNode {
+}
+
+/**
+ * What a hatched path is drawn as. A hatch is work; every change of a layout makes anew the marks of what did not
+ * change, the cards of a set wear the same papers, and a screen that is turned back to shows what it did: so they are
+ * kept, and told apart by what they say.
+ */
+function hatchedAs(path: readonly PathStep[], data: string, hatch: Hatch): readonly DataMark[] {
+  const key = `${JSON.stringify(hatch)} ${data}`;
+  let marks = hatches.get(key);
+  if (marks === undefined) {
+    marks = hatchMarks(path, hatch).map((mark) => ({ mark, data: pathData(mark.path) }));
+    if (hatches.size >= mostHatches) hatches.delete(hatches.keys().next().value!);
+  } else hatches.delete(key);
+  // The last that was asked for stands last, so that the first is the one that was not wanted for longest.
+  hatches.set(key, marks);
+  return marks;
+}
+
+const hatches = new Map<string, readonly DataMark[]>();
+/** Some screens full of pictures, a few megabytes. */
+const mostHatches = 500;
+
+function PlainPath({ mark: { fill, stroke }, data, on }: DataMark & { readonly on: Lying }): ReactNode {
   const filled = fill !== undefined && 'colour' in fill ? inkProps(fill.colour, 'fill', on) : {};
   return <path d={data} {...filled} {...(stroke === undefined ? {} : strokeProps(stroke, on))} />;
 }
