@@ -1,4 +1,4 @@
-import { StrictMode } from 'react';
+import { StrictMode, startTransition } from 'react';
 import { createRoot } from 'react-dom/client';
 import { browserPlanner } from '../planner/browserPlanner.ts';
 import plannerWorker from '../planner/webWorker.ts?worker&url';
@@ -72,12 +72,15 @@ const messages = new URLSearchParams(window.location.search).has('pseudo')
   ? (await import('./messages/pseudo.ts')).pseudoMessages()
   : english;
 
-createRoot(document.getElementById('page')!).render(
-  <StrictMode>
-    <WorldProvider value={world}>
-      <MessagesContext value={messages}>
-        <App />
-      </MessagesContext>
-    </WorldProvider>
-  </StrictMode>,
+// Nothing is there yet that would have to answer, so it is drawn bit by bit.
+startTransition(() =>
+  createRoot(document.getElementById('page')!).render(
+    <StrictMode>
+      <WorldProvider value={world}>
+        <MessagesContext value={messages}>
+          <App />
+        </MessagesContext>
+      </WorldProvider>
+    </StrictMode>,
+  ),
 );

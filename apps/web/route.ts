@@ -1,4 +1,4 @@
-import { useSyncExternalStore } from 'react';
+import { startTransition, useEffect, useState } from 'react';
 
 /** The screens in the order of the contents line; a screen's folio number is its place in it. */
 export const screens = ['shelf', 'card', 'papers', 'trimming', 'guide'] as const;
@@ -38,12 +38,14 @@ export function goTo(route: Route, { instead = false } = {}): void {
 
 /** Where the page is open, kept up to date. */
 export function useRoute(): Route {
-  const hash = useSyncExternalStore(
-    (changed) => {
-      window.addEventListener('hashchange', changed);
-      return () => window.removeEventListener('hashchange', changed);
-    },
-    () => window.location.hash,
-  );
+  const [hash, setHash] = useState(() => window.location.hash);
+  useEffect(() => {
+    // A screen is much to draw: it is drawn bit by bit, and the one before is there until it is done.
+    const changed = () => startTransition(() => setHash(window.location.hash));
+    // It may have changed before anything listened.
+    changed();
+    window.addEventListener('hashchange', changed);
+    return () => window.removeEventListener('hashchange', changed);
+  }, []);
   return routeOf(hash);
 }

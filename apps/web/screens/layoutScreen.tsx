@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, startTransition, useEffect, useRef, useState } from 'react';
 import { useMessages } from '../messages/messages.ts';
 import { addressOf, goTo, type Route } from '../route.ts';
 import { LayoutProvider, useOpenLayout } from '../state/layoutContext.ts';
@@ -57,7 +57,7 @@ function useLayoutOf(id: string): OpenLayoutStore | 'taking' | 'not there' {
       if (left) return;
       if (open.current !== null) desk.layAway(open.current);
       open.current = found;
-      setStore(found ?? 'not there');
+      startTransition(() => setStore(found ?? 'not there'));
     });
     return () => {
       left = true;

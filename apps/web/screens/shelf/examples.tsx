@@ -2,7 +2,7 @@ import { type ReactNode, useMemo } from 'react';
 import buttonTin from '../../../../examples/button-tin.card.json?raw';
 import kiteDay from '../../../../examples/kite-day.card.json?raw';
 import lanternWalk from '../../../../examples/lantern-walk.card.json?raw';
-import { readLayoutFile } from '../../../../src/files/index.ts';
+import { readLayoutFile, type SavedLayout } from '../../../../src/files/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { goTo } from '../../route.ts';
 import { problemOf } from '../../state/saving.ts';
@@ -17,15 +17,7 @@ export function Examples(): ReactNode {
   const { shelf: says } = useMessages();
   const { shelf } = useWorld();
   const tell = useTell();
-  const examples = useMemo(
-    () =>
-      [kiteDay, lanternWalk, buttonTin].flatMap((text) => {
-        const read = readLayoutFile(text);
-        return 'problems' in read ? [] : [read];
-      }),
-    [],
-  );
-  const take = async (file: (typeof examples)[number]['file']) => {
+  const take = async (file: SavedLayout) => {
     try {
       const { id } = await shelf.add(file);
       goTo({ screen: 'card', id });
@@ -41,21 +33,38 @@ export function Examples(): ReactNode {
       <h2 id="shelf-examples">{says.examples.heading}</h2>
       <p>{says.examples.says}</p>
       <ul className="catalogue">
-        {examples.map(({ file, layout }) => (
-          <li key={layout.title} className="entry" lang="en">
-            <div className="plate">
-              <Front layout={layout} />
-            </div>
-            <div>
-              <h3 translate="no">{layout.title}</h3>
-              <Facts layout={layout} />
-              <button type="button" className="say" onClick={() => void take(file)}>
-                <Filled says={says.examples.take} title={layout.title} />
-              </button>
-            </div>
-          </li>
+        {[kiteDay, lanternWalk, buttonTin].map((text) => (
+          <Example key={text} text={text} onTake={(file) => void take(file)} />
         ))}
       </ul>
     </section>
+  );
+}
+
+/** One of them. Each reads its own file, so that not all are read at one go. */
+function Example({
+  text,
+  onTake,
+}: {
+  readonly text: string;
+  readonly onTake: (file: SavedLayout) => void;
+}): ReactNode {
+  const { shelf: says } = useMessages();
+  const read = useMemo(() => readLayoutFile(text), [text]);
+  if ('problems' in read) return null;
+  const { file, layout } = read;
+  return (
+    <li className="entry" lang="en">
+      <div className="plate">
+        <Front layout={layout} />
+      </div>
+      <div>
+        <h3 translate="no">{layout.title}</h3>
+        <Facts layout={layout} />
+        <button type="button" className="say" onClick={() => onTake(file)}>
+          <Filled says={says.examples.take} title={layout.title} />
+        </button>
+      </div>
+    </li>
   );
 }

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { startTransition, useCallback, useEffect, useState } from 'react';
 import { problemOf, type SavingProblem } from '../../state/saving.ts';
 import type { DocumentRecord } from '../../storage/database.ts';
 import { useWorld } from '../../world.ts';
@@ -20,10 +20,11 @@ export function useShelf(): ShelfView {
   const [problem, setProblem] = useState<SavingProblem | null>(null);
   const readAgain = useCallback(() => {
     shelf.documents().then(
-      (found) => {
-        setDocuments(found);
-        setProblem(null);
-      },
+      (found) =>
+        startTransition(() => {
+          setDocuments(found);
+          setProblem(null);
+        }),
       (reason) => setProblem(problemOf(reason)),
     );
   }, [shelf]);
