@@ -1,10 +1,10 @@
-import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, type ReactNode, useMemo, useRef, useState } from 'react';
 import { partMoved } from '../../../../src/editing/index.ts';
 import { type PileTag, pileDrawing } from '../../../../src/guide/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { Marks } from '../../pictures/drawing.tsx';
 import { useTypeface } from '../../pictures/typeface.ts';
-import { useInHand } from '../../state/inHand.ts';
+import { useInHandLater } from '../../state/inHand.ts';
 import { useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { useWidth } from '../../state/useWidth.ts';
 import { useLookedAt } from './lookedAt.ts';
@@ -15,7 +15,7 @@ const slipPx = 5;
 /** The pile edge-on under the card: a part is taken up by its tag, and moved in the pile by dragging it or by keys. */
 export function Pile(): ReactNode {
   const { card: words } = useMessages();
-  const { layout, arrangement } = useInHand();
+  const { layout, arrangement } = useInHandLater();
   const { card, face } = useLookedAt();
   const store = useOpenLayoutStore();
   const taken = useOpenLayout((state) => state.taken);
@@ -25,24 +25,27 @@ export function Pile(): ReactNode {
   // Its type grows with that of the page.
   const remPx = widthPx === 0 ? 0 : Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
   const isNarrow = widthPx < 31 * remPx;
-  const drawing =
-    widthPx === 0
-      ? null
-      : pileDrawing({
-          layout,
-          arrangement,
-          card,
-          face,
-          manner: 'coloured',
-          typeface,
-          widthPt: widthPx,
-          most: { heightPt: isNarrow ? 90 : 140, times: 8 },
-          tags: {
-            widthPt: Math.min(widthPx * 0.76, isNarrow ? Math.max(widthPx * 0.62, 12 * remPx) : 21 * remPx),
-            leadingPt: 2.45 * remPx,
-            sizePt: remPx,
-          },
-        });
+  const drawing = useMemo(
+    () =>
+      widthPx === 0
+        ? null
+        : pileDrawing({
+            layout,
+            arrangement,
+            card,
+            face,
+            manner: 'coloured',
+            typeface,
+            widthPt: widthPx,
+            most: { heightPt: isNarrow ? 90 : 140, times: 8 },
+            tags: {
+              widthPt: Math.min(widthPx * 0.76, isNarrow ? Math.max(widthPx * 0.62, 12 * remPx) : 21 * remPx),
+              leadingPt: 2.45 * remPx,
+              sizePt: remPx,
+            },
+          }),
+    [layout, arrangement, card, face, typeface, widthPx, remPx, isNarrow],
+  );
   const drag = usePileDrag(drawing?.tags ?? []);
   return (
     <section className="pile" aria-label={words.pile.label}>

@@ -1,10 +1,10 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { letterFor } from '../../../../src/guide/index.ts';
 import { showSize } from '../../../../src/measure/index.ts';
 import { assemblyWords, dealtWords } from '../../../../src/words/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { useNumbers } from '../../messages/numbers.ts';
-import { useInHand } from '../../state/inHand.ts';
+import { useInHandLater } from '../../state/inHand.ts';
 import { useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { useLookedAt } from './lookedAt.ts';
 
@@ -12,20 +12,31 @@ import { useLookedAt } from './lookedAt.ts';
 export function PileList(): ReactNode {
   const { card } = useMessages();
   const numbers = useNumbers();
-  const { layout, arrangement } = useInHand();
+  const { layout, arrangement } = useInHandLater();
   const { lookAt } = useLookedAt();
   const store = useOpenLayoutStore();
   const taken = useOpenLayout((state) => state.taken);
-  const showing = { units: layout.units, glyphs: 'printed' } as const;
-  const words = new Map(assemblyWords(layout, arrangement, showing).map((each) => [each.part, each]));
+  const lines = useMemo(() => {
+    const showing = { units: layout.units, glyphs: 'printed' } as const;
+    const words = new Map(assemblyWords(layout, arrangement, showing).map((each) => [each.part, each]));
+    return arrangement.parts.toReversed().map(({ part, face, seen }) => ({
+      part,
+      face,
+      letter: letterFor(layout, part.id),
+      size: seen === null ? '' : `${numbers.shown(showSize(seen, layout.units, 'printed'))}. `,
+      lay: words.get(part.id)?.lay,
+      tear: words.get(part.id)?.tear,
+      dealt: dealtWords(part, layout),
+    }));
+  }, [layout, arrangement, numbers]);
   return (
     <section className="pile-list">
       <h2>{card.pile.list}</h2>
       {layout.parts.length === 0 ? <p>{card.pile.empty}</p> : null}
       <ol>
-        {arrangement.parts.toReversed().map(({ part, face, seen }) => (
+        {lines.map(({ part, face, letter, size, lay, tear, dealt }) => (
           <li key={part.id}>
-            <span className="letter">{letterFor(layout, part.id)}</span>
+            <span className="letter">{letter}</span>
             <button
               type="button"
               className="say"
@@ -39,10 +50,10 @@ export function PileList(): ReactNode {
             </button>
             <span className="lies">
               <span lang="en">
-                {seen === null ? '' : `${numbers.shown(showSize(seen, layout.units, 'printed'))}. `}
-                {words.get(part.id)?.lay} {words.get(part.id)?.tear}
+                {size}
+                {lay} {tear}
               </span>
-              {dealtWords(part, layout) === '' ? null : <span lang="en"> {dealtWords(part, layout)}.</span>}
+              {dealt === '' ? null : <span lang="en"> {dealt}.</span>}
             </span>
           </li>
         ))}

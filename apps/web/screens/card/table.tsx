@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode, useRef, useState } from 'react';
+import { Fragment, type ReactNode, useDeferredValue, useRef, useState } from 'react';
 import { pathData } from '../../../../src/drawing/index.ts';
 import { type DrawnFace, drawnFace } from '../../../../src/guide/index.ts';
 import type { Face } from '../../../../src/layout/index.ts';
@@ -24,6 +24,8 @@ export function Table(): ReactNode {
   const [isTrueSize, setTrueSize] = useState(false);
   const [isMeasuring, setMeasuring] = useState(false);
   const [isLaidOut, setLaidOut] = useState(false);
+  // The button answers at once, the cards come as they are drawn.
+  const isShown = useDeferredValue(isLaidOut);
   const trueSize = useTrueSize();
   const { pxPerPt, measured } = trueSize;
   const drawn = drawnFace({ layout, arrangement, card, face, scale: 1, manner: 'coloured' });
@@ -97,7 +99,7 @@ export function Table(): ReactNode {
         ) : null}
       </div>
       {isMeasuring ? <Calibration trueSize={trueSize} onDone={() => setMeasuring(false)} /> : null}
-      {isLaidOut && layout.cards > 1 ? <WholeSet /> : null}
+      {isShown && layout.cards > 1 ? <WholeSet /> : null}
     </section>
   );
 }
