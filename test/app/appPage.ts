@@ -184,15 +184,18 @@ export async function openLayout(page: Page, id: string, screen: Exclude<Screen,
   await page.evaluate((hash) => {
     window.location.hash = hash;
   }, addressOf({ screen, id }));
+  await page.locator(`.head[data-screen=${screen}]`).waitFor();
   await isWorkedOut(page);
 }
 
 /** Turns to another screen of the open layout by the contents line. */
 export async function turnTo(page: Page, screen: Screen): Promise<void> {
-  await page
+  const link = page
     .getByRole('navigation', { name: english.general.contents })
-    .getByRole('link', { name: english.general.screens[screen] })
-    .click();
+    .getByRole('link', { name: english.general.screens[screen] });
+  await link.click();
+  // The screen before is there until the next is drawn.
+  await link.and(page.locator('[aria-current=page]')).waitFor();
   if (screen !== 'shelf') await isWorkedOut(page);
 }
 

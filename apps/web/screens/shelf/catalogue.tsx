@@ -1,4 +1,4 @@
-import { type ReactNode, startTransition, useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import type { History } from '../../../../src/editing/index.ts';
 import type { Layout } from '../../../../src/layout/index.ts';
 import { showLength } from '../../../../src/measure/index.ts';
@@ -83,10 +83,9 @@ function useHistory({ id, revision }: DocumentRecord): History | 'taking' | 'not
   const [history, setHistory] = useState<History | 'taking' | 'not readable'>('taking');
   useEffect(() => {
     let isLeft = false;
-    const set = (taken: History | 'not readable') => isLeft || startTransition(() => setHistory(taken));
     shelf.open(id).then(
-      (found) => set(found === null ? 'not readable' : found.history),
-      () => set('not readable'),
+      (found) => isLeft || setHistory(found === null ? 'not readable' : found.history),
+      () => isLeft || setHistory('not readable'),
     );
     return () => {
       isLeft = true;
