@@ -40,7 +40,13 @@ export function guidePdf(
       settle(() => (data.kind === 'made' ? resolve(data) : reject(new GuideFailure(data.message)))),
     );
     worker.addEventListener('error', ({ message }) =>
-      settle(() => reject(new GuideFailure(message || 'its worker could not be started'))),
+      settle(() =>
+        reject(
+          new GuideFailure(
+            message || 'the browser did not start what draws it; loading the page again may help',
+          ),
+        ),
+      ),
     );
     worker.postMessage(asked);
   });

@@ -1,3 +1,5 @@
+import { capital, inWords } from './count.ts';
+
 export const general = {
   /** The contents line; the screens in the order of their folio numbers. */
   contents: 'Contents',
@@ -48,7 +50,7 @@ export const general = {
   sizeUnknown: (problems: number) =>
     problems === 1
       ? 'One thing has to be put right before the set can be planned; it is told on the card.'
-      : `${problems} things have to be put right before the set can be planned; they are told on the card.`,
+      : `${capital(inWords(problems))} things have to be put right before the set can be planned; they are told on the card.`,
   planning: 'Working out the plan …',
   plannerFailed:
     'The plan could not be worked out: something in the program went wrong. Any change tries again.',

@@ -1,7 +1,6 @@
-/** Numbers up to twelve are set in words, as printers do. */
-const few = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
-const layouts = (count: number) => `${few[count] ?? count} ${count === 1 ? 'layout' : 'layouts'}`;
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+import { capital, inWords } from './count.ts';
+
+const layouts = (count: number) => `${inWords(count)} ${count === 1 ? 'layout' : 'layouts'}`;
 const day = new Intl.DateTimeFormat('en', { dateStyle: 'long' });
 const date = (when: number) => day.format(when);
 
