@@ -107,7 +107,7 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
   it('has the pile reordered by dragging a tag, by keys and by words; what must lie lower stays', async () => {
     const page = await opened();
     const order = () => page.locator('.pile-list li [translate=no]').allInnerTexts();
-    expect(await order()).toEqual(['Tag', 'Panel', 'Mat']);
+    await expect.poll(order).toEqual(['Tag', 'Panel', 'Mat']);
     const [tag, panel] = [page.locator('.tag[data-part=tag]'), page.locator('.tag[data-part=panel]')];
     const to = (await panel.boundingBox())!;
     await tag.scrollIntoViewIfNeeded();
@@ -116,16 +116,16 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await page.mouse.down();
     await page.mouse.move(to.x + to.width - 40, to.y + to.height - 4, { steps: 5 });
     await page.mouse.up();
-    expect(await order()).toEqual(['Panel', 'Tag', 'Mat']);
+    await expect.poll(order).toEqual(['Panel', 'Tag', 'Mat']);
     await tag.focus();
     await page.keyboard.press('Alt+ArrowUp');
-    expect(await order()).toEqual(['Tag', 'Panel', 'Mat']);
+    await expect.poll(order).toEqual(['Tag', 'Panel', 'Mat']);
     await page.keyboard.press('Alt+ArrowDown');
     await page.keyboard.press('Alt+ArrowDown');
-    expect(await order()).toEqual(['Panel', 'Tag', 'Mat']);
+    await expect.poll(order).toEqual(['Panel', 'Tag', 'Mat']);
     expect(await page.locator('.pile [role=status]').textContent()).toBe(words.pile.stuck);
     await page.getByRole('button', { name: words.pile.up }).click();
-    expect(await order()).toEqual(['Tag', 'Panel', 'Mat']);
+    await expect.poll(order).toEqual(['Tag', 'Panel', 'Mat']);
   });
 
   it('has a part laid on by saying what and on what, edited in words, and taken off', async () => {

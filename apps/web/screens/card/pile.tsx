@@ -166,9 +166,12 @@ function usePileDrag(tags: readonly PileTag[]): PileDrag {
     const problems = store.make(partMoved(history.file, from, to));
     setSays(problems === null ? '' : words.pile.stuck);
   };
+  /** The part of the same face that lies next in the pile as it is now, which may not be drawn yet. */
   const beside = (part: string, by: 1 | -1): string | null => {
-    const index = tags.findIndex((tag) => tag.part === part);
-    return tags[index + by]?.part ?? null;
+    const { parts } = store.getState().arrangement;
+    const face = parts.find(({ part: { id } }) => id === part)?.face;
+    const pile = parts.filter((one) => one.face === face).map(({ part: { id } }) => id);
+    return pile[pile.indexOf(part) + by] ?? null;
   };
   const drop = () => {
     if (start.current !== null && over !== null && over.part !== start.current.part) {
@@ -212,7 +215,7 @@ function usePileDrag(tags: readonly PileTag[]): PileDrag {
         if (event.key === 'Enter' || event.key === ' ') store.take(part);
         else if (event.altKey && (event.key === 'ArrowUp' || event.key === 'ArrowDown')) {
           const other = beside(part, event.key === 'ArrowUp' ? 1 : -1);
-          if (other !== null && other !== 'base') layAt(part, other, event.key === 'ArrowUp');
+          if (other !== null) layAt(part, other, event.key === 'ArrowUp');
         } else return;
         event.preventDefault();
       },
