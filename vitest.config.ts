@@ -32,7 +32,7 @@ export default defineConfig({
           include: inBrowsers,
           // A browser is several processes: two of them at a time are no quicker, and less sure of their timing.
           fileParallelism: false,
-          // A browser on a busy machine now and then leaves a click waiting; a fault is there again.
+          // A browser on a busy machine now and then leaves a click waiting. What may lose something is never tried again.
           retry: 1,
           sequence: { groupOrder: 1 },
         },

@@ -41,7 +41,7 @@ interface Witness {
 
 type InPage = { readonly fromTest: typeof inPage };
 
-describe.skipIf(!hasChromium)(`a browser that is killed (needs ${chromiumPath})`, () => {
+describe.skipIf(!hasChromium)(`a browser that is killed (needs ${chromiumPath})`, { retry: 0 }, () => {
   const scratch = scratchFolder();
   let server: Awaited<ReturnType<typeof serve>>;
   beforeAll(async () => {

@@ -35,7 +35,7 @@ async function onShelf(page: Page): Promise<readonly string[]> {
   return (await page.getByText(/\d cards, 105/).allTextContents()).map((text) => text.split(',')[0]!).sort();
 }
 
-describe.skipIf(!hasChromium)('several windows on one layout (needs chromium)', () => {
+describe.skipIf(!hasChromium)('several windows on one layout (needs chromium)', { retry: 0 }, () => {
   const app = builtApp();
 
   it('keep a version each, and none overwrites another', async () => {
