@@ -7,7 +7,8 @@ import { deleteDB, openDB } from 'idb';
  * ended in the middle of a record then, what is written behind that piece is there until it is started once more, and
  * lost after that: a whole sitting, though each step of it was told to be on the disk (the issue of LevelDB,
  * https://github.com/google/leveldb/issues/1287). Deleting a database makes it put the log away and begin another one;
- * so a database is made and deleted that holds nothing. It takes some milliseconds, and does no harm elsewhere.
+ * so a database is made and deleted that holds nothing. It takes some milliseconds in Chromium;
+ * what other browsers make of it was not tried, and nothing waits for it longer than half a second.
  */
 export async function beginFreshLog(): Promise<void> {
   // Another page may do the same just now, and may have been put to sleep over it.
