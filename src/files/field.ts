@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { type Length, millimetres, readLength, type Units } from '../measure/index.ts';
 import type { FileProblemCode, Wanted } from '../words/index.ts';
 import { excerpt } from './excerpt.ts';
@@ -45,51 +45,70 @@ export function fields<Shape extends z.core.$ZodLooseShape>(wanted: Wanted, shap
   });
 }
 
+/** A field with what the published schema says of it. */
+export function described<Schema extends z.ZodMiniType>(schema: Schema, description: string): Schema {
+  z.globalRegistry.add(schema, { description });
+  return schema;
+}
+
+/** A field that need not be there, with what the published schema says of it. */
+export function maybe<Schema extends z.ZodMiniType>(
+  schema: Schema,
+  description: string,
+): z.ZodMiniOptional<Schema> {
+  return described(z.optional(schema), description);
+}
+
+/** A shape that is made when it is first asked for: that is work which a page would do before it shows anything. */
+export function once<Shape>(make: () => Shape): () => Shape {
+  let made: { readonly shape: Shape } | null = null;
+  return () => {
+    made ??= { shape: make() };
+    return made.shape;
+  };
+}
+
+/** A shape for each of the units. */
+export function inUnits<Shape>(shapeIn: (units: Units) => Shape): (units: Units) => Shape {
+  const shapes = { in: once(() => shapeIn('in')), mm: once(() => shapeIn('mm')) };
+  return (units) => shapes[units]();
+}
+
 /** A length as text; one without a unit is in `units`. */
 export function lengthText(units: Units, range: LengthRange, wanted: Wanted = 'length') {
-  return z
-    .string({ error: expecting(wanted) })
-    .superRefine((text, context) => {
-      const finding = lengthFinding(text, units, range);
-      if (finding !== null) report(context, text, finding);
-    })
-    .meta({ description: 'A length as text with its unit, such as "2 1/4 in" or "57 mm".' });
+  return described(
+    judged(wanted, (text) => lengthFinding(text, units, range)),
+    'A length as text with its unit, such as "2 1/4 in" or "57 mm".',
+  );
 }
 
 /** A length or the word `fill`. */
 export function lengthOrFill(units: Units) {
-  return z
-    .string({ error: expecting('length-or-fill') })
-    .superRefine((text, context) => {
-      const finding = text === 'fill' ? null : lengthFinding(text, units, 'positive');
-      if (finding !== null) report(context, text, finding);
-    })
-    .meta({ description: 'A length as text with its unit, such as "2 1/4 in" or "57 mm", or "fill".' });
+  return described(
+    judged('length-or-fill', (text) => (text === 'fill' ? null : lengthFinding(text, units, 'positive'))),
+    'A length as text with its unit, such as "2 1/4 in" or "57 mm", or "fill".',
+  );
 }
 
 /** One line of text to be shown to people. */
 export function shownText(most = longestText) {
-  return z
-    .string({ error: expecting('text') })
-    .superRefine((text, context) => {
-      const finding = textFinding(text, most);
-      if (finding !== null) report(context, text, finding);
-    })
-    .meta({ maxLength: most });
+  return judged('text', (text) => textFinding(text, most)).register(z.globalRegistry, { maxLength: most });
 }
 
 /** The id of a paper. */
 export function idText(wanted: Wanted = 'id') {
   return z
     .string({ error: expecting(wanted) })
-    .max(longestId, { error: expecting(wanted, { high: longestId }) })
-    .regex(idForm, { error: expecting(wanted) });
+    .check(
+      z.maxLength(longestId, { error: expecting(wanted, { high: longestId }) }),
+      z.regex(idForm, { error: expecting(wanted) }),
+    );
 }
 
 /** A whole number of that range. */
 export function wholeNumber(low: number, high: number, wanted: Wanted = 'whole-number') {
   const error = expecting(wanted, { low, high });
-  return z.int({ error }).min(low, { error }).max(high, { error });
+  return z.int({ error }).check(z.minimum(low, { error }), z.maximum(high, { error }));
 }
 
 /** One of these words. */
@@ -103,8 +122,15 @@ function choiceOf(words: readonly string[]): string {
   return quoted.replace(/, (?="[^"]*"$)/, ' or ');
 }
 
-function report(context: z.core.$RefinementCtx, input: string, finding: Finding): void {
-  context.addIssue({ code: 'custom', input, params: { finding }, message: expecting('text') });
+/** A text in which a check of ours may find something wrong. */
+function judged(wanted: Wanted, findingIn: (text: string) => Finding | null) {
+  return z.string({ error: expecting(wanted) }).check(
+    z.superRefine((input, context) => {
+      const finding = findingIn(input);
+      if (finding !== null)
+        context.addIssue({ code: 'custom', input, params: { finding }, message: expecting('text') });
+    }),
+  );
 }
 
 function lengthFinding(text: string, units: Units, range: LengthRange): Finding | null {

@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { assert } from '../problem/index.ts';
 import { excerpt } from './excerpt.ts';
 import { type Expectation, expectationIn } from './expectation.ts';

@@ -1,10 +1,10 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { inches, type Length, millimetres, minus, readLength, type Units, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { excerpt } from './excerpt.ts';
 import { expecting } from './expectation.ts';
-import { fields, lengthText, oneOf, shownText, wholeNumber } from './field.ts';
+import { fields, inUnits, lengthText, oneOf, shownText, wholeNumber } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { readFileText, tellable } from './fileText.ts';
 import { withoutForeignFields } from './foreignField.ts';
@@ -27,43 +27,43 @@ export function readTrimmerFile(text: string): { trimmer: Trimmer } | { problems
   const { file, repeated } = read;
   const own = withoutForeignFields(file);
   const units = unitsOf(own);
-  const shape = shapes[units].safeParse(own);
+  const parsed = trimmerShape(units).safeParse(own);
   const problems = [
     ...repeated,
-    ...(shape.success ? [] : shapeProblems(shape.error, own)),
+    ...(parsed.success ? [] : shapeProblems(parsed.error, own)),
     ...limitProblems(own, units),
     ...testCutProblems(own, units),
   ];
   if (problems.length > 0) return { problems: tellable(problems, file) };
-  assert(shape.success, 'A file without problems is in shape');
-  return { trimmer: trimmerOf(shape.data) };
+  assert(parsed.success, 'A file without problems is in shape');
+  return { trimmer: trimmerOf(parsed.data) };
 }
 
 function shapeIn(units: Units) {
-  const lengthOrNull = lengthText(units, 'positive', 'length-or-null').nullable().optional();
+  const lengthOrNull = z.nullish(lengthText(units, 'positive', 'length-or-null'));
   return fields('file', {
-    $schema: z.string({ error: expecting('text') }).optional(),
+    $schema: z.optional(z.string({ error: expecting('text') })),
     cardwright_trimmer: z.literal(1, { error: expecting('version') }),
-    name: shownText().optional(),
+    name: z.optional(shownText()),
     units: oneOf(['in', 'mm']),
     marks: lengthOrNull,
     longest: lengthOrNull,
     narrowest: lengthOrNull,
-    reach: fields('reach', { measuringSide: lengthOrNull, otherSide: lengthOrNull }).nullable().optional(),
-    testCut: fields('test-cut', {
-      set: lengthText(units, 'positive'),
-      measured: lengthText(units, 'positive'),
-    })
-      .nullable()
-      .optional(),
-    measuringEdge: oneOf(['left', 'right']).optional(),
-    hand: oneOf(['left', 'right']).optional(),
-    sheetsAtOnce: wholeNumber(1, 100).optional(),
-    cutsPerSitting: wholeNumber(1, 100_000, 'whole-number-or-null').nullable().optional(),
+    reach: z.nullish(fields('reach', { measuringSide: lengthOrNull, otherSide: lengthOrNull })),
+    testCut: z.nullish(
+      fields('test-cut', {
+        set: lengthText(units, 'positive'),
+        measured: lengthText(units, 'positive'),
+      }),
+    ),
+    measuringEdge: z.optional(oneOf(['left', 'right'])),
+    hand: z.optional(oneOf(['left', 'right'])),
+    sheetsAtOnce: z.optional(wholeNumber(1, 100)),
+    cutsPerSitting: z.nullish(wholeNumber(1, 100_000, 'whole-number-or-null')),
   });
 }
 
-const shapes = { in: shapeIn('in'), mm: shapeIn('mm') };
+const trimmerShape = inUnits(shapeIn);
 
 function unitsOf(file: JsonObject): Units {
   return file.units === 'mm' ? 'mm' : 'in';
