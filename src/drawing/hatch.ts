@@ -33,13 +33,13 @@ export function plainGround(ground: string): Hatch {
  * The marks that a hatched path is made of: its ground, then the hatch, every line of which ends at the outline.
  *
  * The pattern hangs on the origin, so shapes side by side wear one print. Both doors draw these very marks.
- * Cost: number of hatch strokes times number of outline corners.
+ * Cost: number of hatch strokes times number of outline corners at their height.
  */
 export function hatchMarks(path: readonly PathStep[], hatch: Hatch): readonly PathMark[] {
   const ground: PathMark = { kind: 'path', path, fill: { colour: hatch.ground } };
   if (hatch.pattern === 'plain') return [ground];
   const rings = ringsOf(path);
-  const edges = rings.flatMap(edgesOf);
+  const edges = byHeight(rings.flatMap(edgesOf));
   const { strokes, dots } = motifs[hatch.pattern](reachOf(rings, hatch), hatch.spacingPt);
   const turned = turning(hatch.turnDegrees);
   const lines = strokes.flatMap((points) => insideParts(points.map(turned), edges));
@@ -50,7 +50,7 @@ export function hatchMarks(path: readonly PathStep[], hatch: Hatch): readonly Pa
   // A line of no length with round ends: a tenth of what the outline of a dot would take in a file.
   const spots = dots
     .map(turned)
-    .filter((dot) => isInside(dot, edges) && edges.every((edge) => isClear(edge, dot)))
+    .filter((dot) => isInside(dot, edges) && isClear(dot, edges))
     .flatMap((dot) => polyline([tidied(dot), tidied(dot)]));
   if (spots.length > 0) {
     const stroke = { colour: hatch.ink, widthPt: 2 * dotRadiusPt, cap: 'round' } as const;
@@ -68,6 +68,9 @@ interface Edge {
   readonly top: number;
   readonly bottom: number;
 }
+/** The edges that reach into the heights from `top` to `bottom`, each once, and maybe a few beside them. */
+type EdgesAt = (top: number, bottom: number) => readonly Edge[];
+
 /** What the pattern must cover, in its own unturned coordinates. */
 interface Reach {
   readonly left: number;
@@ -188,8 +191,26 @@ function edgesOf(ring: readonly Point[]): readonly Edge[] {
   });
 }
 
+/** Sorts edges into bands, so that a short stroke on a round or torn outline meets only the few at its height. */
+function byHeight(edges: readonly Edge[]): EdgesAt {
+  const above = Math.min(...edges.map(({ top }) => top));
+  const below = Math.max(...edges.map(({ bottom }) => bottom));
+  const bandAt = (y: number) => Math.max(0, Math.floor((y - above) / bandPt));
+  // Each reaches into the next, so that a stroke no higher than a band lies in one of them.
+  const bands: Edge[][] = Array.from({ length: bandAt(below) + 1 }, () => []);
+  for (const edge of edges)
+    for (let band = Math.max(0, bandAt(edge.top) - 1); band <= bandAt(edge.bottom); band += 1)
+      bands[band]!.push(edge);
+  return (top, bottom) => {
+    const band = bandAt(top);
+    return bandAt(bottom) <= band + 1 ? (bands[band] ?? []) : edges;
+  };
+}
+
+const bandPt = 6;
+
 /** The parts of a polyline that lie inside the edges, as path steps. */
-function insideParts(points: readonly Point[], edges: readonly Edge[]): readonly PathStep[] {
+function insideParts(points: readonly Point[], edges: EdgesAt): readonly PathStep[] {
   const steps: PathStep[] = [];
   let pen: Point | undefined;
   for (let index = 1; index < points.length; index += 1) {
@@ -211,13 +232,12 @@ function insideParts(points: readonly Point[], edges: readonly Edge[]): readonly
 }
 
 /** Where the line from `from` (0) to `to` (1) meets the edges, in rising order. */
-function crossings(from: Point, to: Point, edges: readonly Edge[]): readonly number[] {
+function crossings(from: Point, to: Point, edges: EdgesAt): readonly number[] {
   const found: number[] = [];
   const [alongX, alongY] = [to.xPt - from.xPt, to.yPt - from.yPt];
   const [left, right] = [Math.min(from.xPt, to.xPt), Math.max(from.xPt, to.xPt)];
   const [top, bottom] = [Math.min(from.yPt, to.yPt), Math.max(from.yPt, to.yPt)];
-  for (const edge of edges) {
-    // Most edges of a torn or round outline are nowhere near a short stroke.
+  for (const edge of edges(top, bottom)) {
     if (edge.right < left || edge.left > right || edge.bottom < top || edge.top > bottom) continue;
     const { start, end } = edge;
     const [edgeX, edgeY] = [end.xPt - start.xPt, end.yPt - start.yPt];
@@ -232,9 +252,9 @@ function crossings(from: Point, to: Point, edges: readonly Edge[]): readonly num
 }
 
 /** Even-odd rule: whether a ray to the right crosses the edges an odd number of times. */
-function isInside(point: Point, edges: readonly Edge[]): boolean {
+function isInside(point: Point, edges: EdgesAt): boolean {
   let inside = false;
-  for (const { start, end } of edges) {
+  for (const { start, end } of edges(point.yPt, point.yPt)) {
     if (start.yPt > point.yPt === end.yPt > point.yPt) continue;
     const x = start.xPt + ((point.yPt - start.yPt) * (end.xPt - start.xPt)) / (end.yPt - start.yPt);
     if (point.xPt < x) inside = !inside;
@@ -242,14 +262,13 @@ function isInside(point: Point, edges: readonly Edge[]): boolean {
   return inside;
 }
 
-/** Whether a dot about the point does not reach over the edge. */
-function isClear(edge: Edge, { xPt, yPt }: Point): boolean {
-  const isFar =
-    xPt < edge.left - dotRadiusPt ||
-    xPt > edge.right + dotRadiusPt ||
-    yPt < edge.top - dotRadiusPt ||
-    yPt > edge.bottom + dotRadiusPt;
-  return isFar || distanceTo(edge, { xPt, yPt }) >= dotRadiusPt;
+/** Whether a dot about the point reaches over no edge. */
+function isClear(point: Point, edges: EdgesAt): boolean {
+  const { xPt, yPt } = point;
+  return edges(yPt - dotRadiusPt, yPt + dotRadiusPt).every((edge) => {
+    const isBeside = xPt < edge.left - dotRadiusPt || xPt > edge.right + dotRadiusPt;
+    return isBeside || distanceTo(edge, point) >= dotRadiusPt;
+  });
 }
 
 function distanceTo({ start, end }: Edge, point: Point): number {
