@@ -1,17 +1,23 @@
-import { type ReactNode, useEffect, useRef } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useRef } from 'react';
 import { Caught } from './caught.tsx';
 import { DropProvider } from './dropped.tsx';
 import { GroundChoice } from './ground.tsx';
 import { useMessages } from './messages/messages.ts';
 import { addressOf, type Route, screens, useRoute } from './route.ts';
-import { LayoutScreen } from './screens/layoutScreen.tsx';
 import { ShelfScreen } from './screens/shelf/shelfScreen.tsx';
+
+const layoutScreen = () => import('./screens/layoutScreen.tsx');
+const LayoutScreen = lazy(async () => ({ default: (await layoutScreen()).LayoutScreen }));
 
 /** The whole page: the contents line, the screen it is open at, the folio number at its foot. */
 export function App(): ReactNode {
   const route = useRoute();
   const { general } = useMessages();
   useFocusOnNewScreen(route);
+  useEffect(() => {
+    // At once, not when a layout is opened: by then the page may be offline, or another version may stand on the host.
+    void layoutScreen().catch(() => {});
+  }, []);
   return (
     <DropProvider>
       <button type="button" className="skip say" onClick={() => focusOn('page-itself')}>
@@ -21,7 +27,9 @@ export function App(): ReactNode {
       <main id="page-itself" data-screen={route.screen} tabIndex={-1}>
         {/* What went wrong on one screen is over on the next. */}
         <Caught at={addressOf(route)}>
-          {route.screen === 'shelf' ? <ShelfScreen /> : <LayoutScreen route={route} />}
+          <Suspense fallback={<p>{general.loading}</p>}>
+            {route.screen === 'shelf' ? <ShelfScreen /> : <LayoutScreen route={route} />}
+          </Suspense>
         </Caught>
       </main>
       <footer className="foot">
