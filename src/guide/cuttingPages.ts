@@ -20,7 +20,7 @@ import {
   type StepWords,
   slackSentences,
 } from '../words/index.ts';
-import { type CuttingPicture, cuttingPictures } from './cuttingPictures.ts';
+import { cuttingPictures } from './cuttingPictures.ts';
 import type { Matter } from './matter.ts';
 
 /** Everything that is cut from one paper: its docket, what it comes to, each setting drawn and said, what is left. */
@@ -109,7 +109,8 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
     {
       role: 'list',
       beforePt: 8,
-      content: steps.flatMap(({ words, passes, says, picture }): Block[] => {
+      content: steps.flatMap(({ words, passes, says, draw }): Block[] => {
+        const picture = draw();
         const rest = sittingBreak(matter, passes, sitting);
         return [
           ...(rest === null ? [] : [rest]),
@@ -129,16 +130,17 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
 
 /** From this size of text on, print counts as large. */
 const largePrintPt = 14;
+/** A picture of a step and what it shows. */
+interface Drawn {
+  readonly says: string;
+  readonly picture: Row;
+}
+
 /** The size of text that pictures are drawn for. */
 const usualPt = 10.5;
 
 /** A step: its number, what is said of it, and its picture to the right. */
-function stepRow(
-  matter: Matter,
-  words: StepWords,
-  { says, picture }: Pick<CuttingPicture, 'says' | 'picture'>,
-  picturePt: number,
-): Row {
+function stepRow(matter: Matter, words: StepWords, { says, picture }: Drawn, picturePt: number): Row {
   const numeral = numeralPt(matter);
   const textPt = matter.widthPt - numeral - gutterPt - picturePt;
   return underlined(
@@ -155,7 +157,7 @@ function stepRow(
 function largeRows(
   matter: Matter,
   words: StepWords,
-  { says, picture }: Pick<CuttingPicture, 'says' | 'picture'>,
+  { says, picture }: Drawn,
   magnification: number,
 ): readonly Row[] {
   const numeral = numeralPt(matter);

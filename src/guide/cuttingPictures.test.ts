@@ -34,8 +34,11 @@ test('in colour the papers wear their own, and nothing else changes', () => {
     const printed = cuttingPictures(matter, paper, room);
     const coloured = cuttingPictures({ ...matter, manner: 'coloured' }, paper, room);
     expect(printed.length).toBeGreaterThan(0);
-    const hatched = printed.map(({ picture }) => ({ ...picture, marks: picture.marks.map(recoloured) }));
-    expect(coloured.map(({ picture }) => picture)).toEqual(hatched);
+    const hatched = printed.map(({ draw }) => {
+      const picture = draw();
+      return { ...picture, marks: picture.marks.map(recoloured) };
+    });
+    expect(coloured.map(({ draw }) => draw())).toEqual(hatched);
   }
 });
 

@@ -13,7 +13,8 @@ export interface CuttingPicture {
   readonly passes: number;
   /** What the picture shows, for someone who listens. */
   readonly says: string;
-  readonly picture: Row;
+  /** Draws it. That is most of the work, so a page can do it picture by picture. */
+  readonly draw: () => Row;
 }
 
 /** What the pictures of a plan are made from. */
@@ -67,7 +68,7 @@ export function cuttingPictures(
     words: said,
     passes: step.passes,
     says: pictureSays(said),
-    picture: stepPicture(step, manner, room.widthPt),
+    draw: () => stepPicture(step, manner, room.widthPt),
   }));
 }
 

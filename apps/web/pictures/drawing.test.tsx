@@ -64,7 +64,7 @@ describe('on the ground of the page', () => {
       widthPt: 240,
       heightPt: 150,
     });
-    const page = { widthPt: 240, ...picture!.picture };
+    const page = { widthPt: 240, ...picture!.draw() };
     const elements = drawn(page, 'page');
     const inks = elements.flatMap(({ name, attributes: { fill, stroke } }) =>
       [fill, stroke].flatMap((ink) => (ink === undefined || ink === 'none' ? [] : [[name, ink]])),

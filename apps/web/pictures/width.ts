@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useRef, useState } from 'react';
+import { type RefObject, startTransition, useEffect, useRef, useState } from 'react';
 
 /**
  * How wide an element is, in rem, to the half rem; `null` before it is on the page. For drawings that are laid out
@@ -12,7 +12,9 @@ export function useWidthRem<Kind extends HTMLElement>(): readonly [RefObject<Kin
     if (observed === null) return;
     const observer = new ResizeObserver(() => {
       const remPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-      setWidth(Math.floor((observed.clientWidth / remPx) * 2) / 2);
+      const found = Math.floor((observed.clientWidth / remPx) * 2) / 2;
+      // Pictures are much to draw: they are drawn bit by bit.
+      startTransition(() => setWidth(found));
     });
     observer.observe(observed);
     return () => observer.disconnect();

@@ -25,20 +25,26 @@ export function CuttingSteps({
 }): ReactNode {
   const typeface = useTypeface();
   const [list, listRem] = useWidthRem<HTMLOListElement>();
-  const widthPt = widthFor(listRem);
+  const widthPt = listRem === null ? null : widthFor(listRem);
   const steps = useMemo(
     () =>
-      cuttingPictures({ layout, plan, stakes, trimmer: null, showing, typeface, manner: 'coloured' }, paper, {
-        widthPt,
-        heightPt: 150,
-      }),
+      widthPt === null
+        ? null
+        : {
+            widthPt,
+            pictures: cuttingPictures(
+              { layout, plan, stakes, trimmer: null, showing, typeface, manner: 'coloured' },
+              paper,
+              { widthPt, heightPt: 150 },
+            ),
+          },
     [layout, plan, stakes, showing, typeface, paper, widthPt],
   );
   return (
     <ol className="cutting-steps" ref={list}>
-      {steps.map((step) => (
+      {steps?.pictures.map((step) => (
         <li key={step.words.step}>
-          <CuttingStep step={step} widthPt={widthPt} />
+          <CuttingStep step={step} widthPt={steps.widthPt} />
         </li>
       ))}
     </ol>
@@ -46,14 +52,14 @@ export function CuttingSteps({
 }
 
 const CuttingStep = memo(function CuttingStep({
-  step: { words, says, picture },
+  step: { words, says, draw },
   widthPt,
 }: {
   readonly step: CuttingPicture;
   readonly widthPt: number;
 }): ReactNode {
   const { trimming } = useMessages();
-  const page = useMemo(() => ({ widthPt, ...picture }), [widthPt, picture]);
+  const page = useMemo(() => ({ widthPt, ...draw() }), [widthPt, draw]);
   return (
     <figure>
       <div lang="en">
@@ -95,8 +101,7 @@ const CuttingStep = memo(function CuttingStep({
  * How wide a picture is laid out where the list is so wide: a point of it is then a ninth of a rem, so that its
  * smallest type is no smaller than the page's. Pictures narrower than 170 points have no room for their paper.
  */
-function widthFor(listRem: number | null): number {
-  const rem = listRem ?? 28;
+function widthFor(rem: number): number {
   const columns = Math.max(1, Math.floor((rem + gapRem) / (leastRem + gapRem)));
   const columnRem = Math.min(widestRem, (rem - (columns - 1) * gapRem) / columns);
   return Math.max(170, columnRem * pointsPerRem);
