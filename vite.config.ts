@@ -1,11 +1,12 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { keptOffline } from './scripts/offlineBuild.mjs';
 
 /** The page as plain files that work from any folder of any host. */
 export default defineConfig({
   root: 'apps/web',
   base: './',
-  plugins: [react()],
+  plugins: [react(), keptOffline()],
   build: {
     outDir: '../../dist/app',
     emptyOutDir: true,

@@ -40,6 +40,7 @@ export function build(say = (line) => console.log(line)) {
     'package-lock.json',
     'tsdown.config.ts',
     'vite.config.ts',
+    'scripts/offlineBuild.mjs',
     ...filesUnder('src'),
     ...filesUnder('apps'),
     ...filesUnder('assets'),

@@ -8,6 +8,7 @@ import './look/form.css';
 import { mender } from './mending/mender.ts';
 import { english } from './messages/english/english.ts';
 import { MessagesContext } from './messages/messages.ts';
+import { offlineOf } from './offline/offline.ts';
 import { scriptAddress } from './scriptAddress.ts';
 import { deskBefore } from './state/desk.ts';
 import { keepingIn } from './state/keeping.ts';
@@ -47,8 +48,6 @@ const stopAsking = news.subscribe(() => {
 });
 const workers = browserPlanner(scriptAddress(plannerWorker));
 const desk = deskBefore(shelf, workers, { later, newId });
-const world = { shelf, news, keeping, planner: workers, mender: mender(), desk, isKept, now, newId };
-
 /** Whether something is on the shelf that goes with the page. */
 let goesWithPage = false;
 void isKept.then((isSo) => {
@@ -58,13 +57,47 @@ void isKept.then((isSo) => {
     });
 });
 
+// Every step is saved at once, so something is unsaved only after a failure, or within the same blink.
+const isUnsaved = () => goesWithPage || desk.isUnsaved();
 window.addEventListener('beforeunload', (event) => {
-  // Every step is saved at once, so something is unsaved only after a failure, or within the same blink.
-  if (goesWithPage || desk.isUnsaved()) event.preventDefault();
+  if (isUnsaved()) event.preventDefault();
 });
 
+/** The build that the page is of; it has no name where it is not built but developed. */
+const build = document.querySelector<HTMLMetaElement>('meta[name=build]')?.content ?? '';
+const loaded = new Promise((resolve) => {
+  if (document.readyState === 'complete') resolve(undefined);
+  else window.addEventListener('load', resolve, { once: true });
+});
+// Pages over plain http have neither workers that answer for hosts nor locks.
+const { serviceWorker, locks }: Partial<Navigator> = navigator;
+const offline = offlineOf({
+  container: build === '' ? undefined : serviceWorker,
+  locks,
+  worker: scriptAddress('./offline.js'),
+  folder: new URL('.', document.baseURI).href,
+  build,
+  loaded,
+  isUnsaved,
+  reload: () => window.location.reload(),
+});
+const world = {
+  shelf,
+  news,
+  keeping,
+  planner: workers,
+  mender: mender(),
+  desk,
+  offline,
+  isKept,
+  now,
+  newId,
+};
+
 document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'visible') desk.saveAgain();
+  if (document.visibilityState !== 'visible') return;
+  desk.saveAgain();
+  offline.lookAgain();
 });
 
 // `?pseudo` shows the page in the language that nobody speaks, for the tests of the catalogue.

@@ -1,6 +1,7 @@
 import { createContext, useContext, useEffect, useState } from 'react';
 import type { Planner } from '../planner/browserPlanner.ts';
 import type { Mender } from './mending/mender.ts';
+import type { Offline } from './offline/offline.ts';
 import type { Desk } from './state/desk.ts';
 import type { Keeping } from './state/keeping.ts';
 import type { News } from './state/news.ts';
@@ -14,6 +15,7 @@ export interface World {
   readonly planner: Planner;
   readonly mender: Mender;
   readonly desk: Desk;
+  readonly offline: Offline;
   /** Whether anything is kept in this browser beyond the life of the page. */
   readonly isKept: Promise<boolean>;
   /** Milliseconds since 1970. */

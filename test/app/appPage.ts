@@ -35,6 +35,8 @@ export interface PageOptions {
   readonly pseudo?: boolean;
   /** Where the page is served from, where that is not the usual address. */
   readonly from?: string;
+  /** Whether the browser may keep the page itself. In most tests it may not, so that they wait for nothing of it. */
+  readonly keepsPage?: boolean;
 }
 
 export interface BuiltApp {
@@ -103,12 +105,14 @@ export function builtApp({
       locale = 'en-US',
       pseudo = false,
       from = address(),
+      keepsPage = false,
     } = {}) {
       const context = await browser.newContext({
         viewport: { width: widthPx, height: heightPx },
         colorScheme: ground,
         locale,
         reducedMotion: 'reduce',
+        serviceWorkers: keepsPage ? 'allow' : 'block',
       });
       const own = new URL(from).origin;
       context.on('request', (request) => {

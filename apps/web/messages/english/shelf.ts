@@ -110,6 +110,23 @@ export const shelf = {
     cannotAsk:
       'Over a plain address in the house (http), the browser cannot be asked to promise that it keeps this: when the device runs out of room, or after weeks without a visit, it may clear it. Save copies of what you would miss to files.',
   },
+  /** Whether the page itself works without a network; `{file}` is the address of a file. */
+  offline: {
+    kept: 'The page itself is kept here too: it opens and works without a network.',
+    beingKept:
+      'The page itself is being kept here too, so that it works without a network. A minute or two may go by until it is.',
+    notKept:
+      'The page itself could not be kept here this time, so it opens only with a network. It is tried again at each visit.',
+    missing:
+      'The page itself could not be kept here, so it opens only with a network: of its files, {file} is missing where it comes from, or is not whole there. It is tried again at each visit.',
+    thePage: 'the page itself',
+    cannot:
+      'The page itself cannot be kept in this browser at this address. To open it, the machine that it comes from must be on and in reach; once open, what it has loaded works on.',
+    newer: 'A newer version of this page is here. You go on in yours until you load the newer one.',
+    load: 'Load the newer version',
+    unsaved:
+      'It was not loaded: something that you did on this page is not kept yet, and would go with it. Save a copy of it to a file first, or wait until it is kept.',
+  },
   done: {
     saved: 'A copy of {title} was handed to your browser to save.',
     savedAll: (count: number) => `A zip of ${layouts(count)} was handed to your browser to save.`,

@@ -2,6 +2,8 @@ import { type ReactNode, useEffect, useState } from 'react';
 import { useMessages } from '../../messages/messages.ts';
 import type { Promised } from '../../state/keeping.ts';
 import { useIsKept, useWorld } from '../../world.ts';
+import { Filled } from './filled.tsx';
+import { useOffline } from './useOffline.ts';
 
 /** Where everything is kept, and how safe it is there. */
 export function KeptWhere(): ReactNode {
@@ -24,6 +26,30 @@ export function KeptWhere(): ReactNode {
       <h2 id="shelf-where">{where.heading}</h2>
       <p>{isKept ? where.device : where.nowhere}</p>
       {promised === null || !isKept ? null : <p>{says[promised]}</p>}
+      <PageKeptLine />
     </section>
   );
+}
+
+/** Whether the page itself is kept, or what is missing for it. */
+function PageKeptLine(): ReactNode {
+  const { offline } = useMessages().shelf;
+  const { kept, missing } = useOffline();
+  switch (kept) {
+    case 'asked':
+      return null;
+    case 'being kept':
+      return <p>{offline.beingKept}</p>;
+    case 'kept':
+      return <p>{offline.kept}</p>;
+    case 'not kept':
+      if (missing === null) return <p>{offline.notKept}</p>;
+      return (
+        <p>
+          <Filled says={offline.missing} file={missing === '' ? offline.thePage : missing} />
+        </p>
+      );
+    case 'cannot':
+      return <p>{offline.cannot}</p>;
+  }
 }

@@ -7,6 +7,7 @@ import { Catalogue } from './catalogue.tsx';
 import { Examples } from './examples.tsx';
 import { Files } from './files.tsx';
 import { KeptWhere } from './keptWhere.tsx';
+import { NewerVersion } from './newerVersion.tsx';
 import './shelf.css';
 import { StorageProblem, TellContext, type Told, ToldLine } from './told.tsx';
 import { useShelf } from './useShelf.ts';
@@ -51,6 +52,7 @@ export function ShelfScreen(): ReactNode {
           </div>
         )}
       </header>
+      <NewerVersion />
       <ToldLine told={told} />
       <Catalogue documents={standing} />
       {standing.length === 0 ? <Examples /> : null}
