@@ -32,6 +32,7 @@ export {
   layLines,
   type Reach,
 } from './layLines.ts';
+export { lengthsChanged } from './lengthsChanged.ts';
 export { inHandAfter, mendHolds, mendsOf } from './mends.ts';
 export { newPart, type PartKind, type PartWanted } from './newPart.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';
