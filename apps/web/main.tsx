@@ -10,6 +10,7 @@ import { english } from './messages/english/english.ts';
 import { MessagesContext } from './messages/messages.ts';
 import { offlineOf } from './offline/offline.ts';
 import { scriptAddress } from './scriptAddress.ts';
+import { cuttingKeptIn } from './state/cutting.ts';
 import { deskBefore } from './state/desk.ts';
 import { keepingIn } from './state/keeping.ts';
 import { newsOn } from './state/news.ts';
@@ -47,7 +48,9 @@ const stopAsking = news.subscribe(() => {
   void keeping.askOnce();
 });
 const workers = browserPlanner(scriptAddress(plannerWorker));
-const desk = deskBefore(shelf, workers, { later, newId });
+const cutting = cuttingKeptIn(shelf);
+const desk = deskBefore({ shelf, planner: workers, cutting }, { later, newId });
+
 /** Whether something is on the shelf that goes with the page. */
 let goesWithPage = false;
 void isKept.then((isSo) => {
@@ -88,6 +91,7 @@ const world = {
   planner: workers,
   mender: mender(),
   desk,
+  cutting,
   offline,
   isKept,
   now,

@@ -210,7 +210,7 @@ export async function isWorkedOut(page: Page): Promise<void> {
 
 /**
  * Goes to every screen, the shelf first empty and then with a layout on it, unfolds what is folded there, and gives each
- * to `see`, by what it is called.
+ * to `see`, by what it is called; the trimming screen once more with a trimmer and its test cut said.
  */
 export async function eachScreen(
   page: Page,
@@ -226,7 +226,19 @@ export async function eachScreen(
     await page.evaluate(() => {
       for (const details of document.querySelectorAll('details')) details.open = true;
     });
+    if (screen !== 'trimming') {
+      await see(screen, id);
+      continue;
+    }
+    await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
     await see(screen, id);
+    // First the trimmer, then its test cut; the page may be in any language.
+    const nextToSay = page.locator('.cut-for .deeds .say').first();
+    await nextToSay.click();
+    await nextToSay.click();
+    await isWorkedOut(page);
+    await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
+    await see('trimming with a trimmer', id);
   }
 }
 

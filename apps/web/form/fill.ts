@@ -5,11 +5,12 @@ import { useLayoutIfOpen } from '../state/layoutContext.ts';
 
 /**
  * What a value does that is put into a blank: of the open layout it makes an edit (`null`: there is nothing to do); of
- * a form that is no layout yet it is set.
+ * a form that is no layout yet it is set; where that may refuse it, with a sentence, it is tried.
  */
 export type Filling<Value> =
   | { readonly editOf: (value: Value) => Edit | null }
-  | { readonly onSet: (value: Value) => void };
+  | { readonly onSet: (value: Value) => void }
+  | { readonly tries: (value: Value) => string | null };
 
 /** Fills a blank: each value is done at once, and all that one opening of the blank did is one thing to undo. */
 export interface Fill<Value> {
@@ -35,12 +36,14 @@ export function useFill<Value>(value: Value, filling: Filling<Value>): Fill<Valu
           how.current.onSet(now);
           return null;
         }
+        if ('tries' in how.current) return how.current.tries(now);
         const edit = how.current.editOf(now);
         const problems = edit === null ? null : (store?.make(edit, joins) ?? null);
         return problems === null ? null : problems.map(fileProblemSentence).join(' ');
       },
       takeBack() {
         if ('onSet' in how.current) how.current.onSet(before);
+        else if ('tries' in how.current) how.current.tries(before);
         else if (store?.getState().history.done.at(-1)?.joins === joins) store.undo();
       },
     }),

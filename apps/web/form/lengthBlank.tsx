@@ -31,8 +31,14 @@ type LengthBlankProps = Filling<string> & {
   /** What it may be at least, in ticks: a size is more than nothing, a distance may be an overhang. */
   readonly least: number;
   /** What may stand there instead of a length, each said as what to do. */
-  readonly instead?: readonly { readonly says: string; readonly edit: () => Edit }[];
+  readonly instead?: readonly Instead[];
 };
+
+/** What may stand in place of a length: of the open layout an edit, else what is tried, with a sentence where refused. */
+type Instead = { readonly says: string } & (
+  | { readonly edit: () => Edit }
+  | { readonly tries: () => string | null }
+);
 
 /** A blank for a length, which opens onto a ruler. */
 export function LengthBlank(props: LengthBlankProps): ReactNode {
@@ -120,18 +126,20 @@ function OpenLength({
           {form.markMore}
         </button>
       </div>
-      {instead.map(({ says, edit }) => (
-        <p key={says}>
+      {instead.map((other) => (
+        <p key={other.says}>
           <button
             type="button"
             className="say"
             onClick={() => {
               fill.takeBack();
-              store?.make(edit());
-              setOpen(null);
+              if ('edit' in other) store?.make(other.edit());
+              const problem = 'tries' in other ? other.tries() : null;
+              setWrong(problem);
+              if (problem === null) setOpen(null);
             }}
           >
-            {says}
+            {other.says}
           </button>
         </p>
       ))}

@@ -1,7 +1,6 @@
 import { mendsOf, planningMendsOf } from '../../../src/editing/index.ts';
 import { readSavedLayout } from '../../../src/files/index.ts';
 import { arrange } from '../../../src/layout/index.ts';
-import { usualMarks } from '../../../src/planning/index.ts';
 import type { MendsAnswer, MendsAsked } from './messages.ts';
 
 /** The little of a browser's worker that is used here. */
@@ -11,14 +10,13 @@ declare const self: {
 };
 
 // Runs in a module worker of a browser: every mend is tried before it is offered, which takes some time.
-self.addEventListener('message', ({ data: { id, file, against, shortage } }) => {
+self.addEventListener('message', ({ data: { id, file, against, marks, shortage } }) => {
   const read = readSavedLayout(file);
   if ('problems' in read) {
     self.postMessage({ id, mends: against.map(() => []) });
     return;
   }
   const inHand = { ...read, arrangement: arrange(read.layout) };
-  const marks = usualMarks(read.layout);
   const mends = against.map((each) =>
     each.of === 'layout'
       ? mendsOf(inHand, each.problem, marks).map((edit) => ({ edit, sure: true }))

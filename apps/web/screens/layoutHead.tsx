@@ -56,8 +56,10 @@ function WhereItStands(): ReactNode {
         return standsSentence(planned.of, planned.answer, { isLast: true });
     }
   };
-  // Until the first plan of the layout as it is now, that of the layout before stands there.
-  const isBehind = useOpenLayout(({ history }) => !('of' in planned) || planned.of !== history.layout);
+  // Until the first plan of the layout as it is now and is cut now, the one before stands there.
+  const isBehind = useOpenLayout(
+    ({ history, cutting }) => !('of' in planned) || planned.of !== history.layout || planned.by !== cutting,
+  );
   const isLibrary = planned.stage === 'answered' || (planned.stage === 'first' && planned.plan !== null);
   return (
     <p

@@ -6,6 +6,7 @@ import type { Planner } from '../../planner/browserPlanner.ts';
 import { databaseNamed } from '../storage/database.ts';
 import { shelfIn } from '../storage/shelf.ts';
 import { faultsEverywhere } from '../storage/testing/faults.ts';
+import { cuttingKeptIn } from './cutting.ts';
 import { deskBefore } from './desk.ts';
 import type { OpenLayoutStore } from './openLayout.ts';
 
@@ -37,7 +38,10 @@ it('what could not be saved stays on the desk, is taken up as it was left, and g
     };
     const shelf = shelfIn(databaseNamed('desk'), newId);
     const { planner, asked } = idlePlanner();
-    const desk = deskBefore(shelf, planner, { later: () => () => {}, newId });
+    const desk = deskBefore(
+      { shelf, planner, cutting: cuttingKeptIn(shelf) },
+      { later: () => () => {}, newId },
+    );
     const read = readLayoutFile(starterLayout({ units: 'in' }));
     if (!('file' in read)) throw new Error('the starter is sound');
     const { id } = await shelf.add(read.file);

@@ -1,5 +1,6 @@
 import type { Planner } from '../../planner/browserPlanner.ts';
 import type { Shelf } from '../storage/shelf.ts';
+import type { CuttingStore } from './cutting.ts';
 import { type OpenLayoutStore, openLayout } from './openLayout.ts';
 import { type Saving, type SavingWorld, savingOf } from './saving.ts';
 
@@ -15,8 +16,15 @@ export interface Desk {
   saveAgain(): void;
 }
 
-/** A desk before a shelf. */
-export function deskBefore(shelf: Shelf, planner: Planner, world: SavingWorld): Desk {
+/** A desk before a shelf, of a person who cuts in a way of her own. */
+export function deskBefore(
+  {
+    shelf,
+    planner,
+    cutting,
+  }: { readonly shelf: Shelf; readonly planner: Planner; readonly cutting: CuttingStore },
+  world: SavingWorld,
+): Desk {
   const lying = new Map<OpenLayoutStore, Saving>();
   const isSaved = (saving: Saving) => saving.state().stage === 'saved';
   /** Those that were laid away before they were saved, and what calls that off. */
@@ -31,13 +39,14 @@ export function deskBefore(shelf: Shelf, planner: Planner, world: SavingWorld): 
     async open(id) {
       const here = takenUp(id);
       if (here !== undefined) return here;
-      const found = await shelf.open(id);
+      // So that it is not planned for another trimmer first.
+      const [found] = await Promise.all([shelf.open(id), cutting.known]);
       if (found === null) return null;
       // It may have been opened twice meanwhile.
       const meanwhile = takenUp(id);
       if (meanwhile !== undefined) return meanwhile;
       const saving = savingOf(shelf, { id, revision: found.document.revision }, world);
-      const layout = openLayout({ history: found.history, trimmer: null }, { saving, planner });
+      const layout = openLayout({ history: found.history, cutting }, { saving, planner });
       lying.set(layout, saving);
       return layout;
     },

@@ -2,8 +2,8 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { type Edit, type History, type Step, stepped } from '../../../src/editing/index.ts';
 import type { FileProblem } from '../../../src/files/index.ts';
 import { type Arrangement, arrange, checkLayout, type LayoutProblem } from '../../../src/layout/index.ts';
-import type { Trimmer } from '../../../src/trimming/index.ts';
 import type { Planner } from '../../planner/browserPlanner.ts';
+import type { Cutting } from './cutting.ts';
 import { notPlanned, type Planned, planWith } from './planned.ts';
 import type { Saving, SavingState } from './saving.ts';
 
@@ -15,7 +15,9 @@ export interface OpenLayout {
   readonly arrangement: Arrangement;
   /** What its geometry and its papers' directions tell against it. */
   readonly problems: readonly LayoutProblem[];
-  /** How it is cut, as far as that is known. */
+  /** How the person cuts now. */
+  readonly cutting: Cutting;
+  /** How it is cut, as far as that is known; a plan for how she cut before stands until the next. */
   readonly planned: Planned;
   readonly saving: SavingState;
   /** The part that was taken up, by its id; `null`: none. It may be gone from the pile. */
@@ -43,29 +45,37 @@ export interface OpenLayoutStore
   close(): void;
 }
 
-/** Opens a layout as it is on the shelf. */
+/** Opens a layout as it is on the shelf; it is planned again when the person cuts another way. */
 export function openLayout(
-  { history, trimmer }: { readonly history: History; readonly trimmer: Trimmer | null },
+  {
+    history,
+    cutting,
+  }: { readonly history: History; readonly cutting: Pick<StoreApi<Cutting>, 'getState' | 'subscribe'> },
   { saving, planner }: { readonly saving: Saving; readonly planner: Planner },
 ): OpenLayoutStore {
   const store = createStore<OpenLayout>(() => ({
     id: saving.state().at.id,
     ...workedOut(history),
+    cutting: cutting.getState(),
     planned: notPlanned,
     saving: saving.state(),
     taken: null,
   }));
-  const unsubscribe = saving.subscribe(() => {
+  const leaveSaving = saving.subscribe(() => {
     const state = saving.state();
     store.setState({ saving: state, id: state.at.id });
   });
 
   const plans = planWith(planner, (planned) => store.setState({ planned }));
   const plan = () => {
-    const { history: now, arrangement } = store.getState();
-    plans.plan({ layout: now.layout, arrangement, trimmer });
+    const { history: now, arrangement, cutting: by } = store.getState();
+    plans.plan({ layout: now.layout, arrangement }, by);
   };
   plan();
+  const leaveCutting = cutting.subscribe(() => {
+    store.setState({ cutting: cutting.getState() });
+    plan();
+  });
 
   /** Does a step; what came of it is saved and planned. */
   const go = (step: Step): readonly FileProblem[] | null => {
@@ -90,7 +100,8 @@ export function openLayout(
     copied: (when) => saving.copied(when),
     saveAgain: () => saving.retry(),
     close() {
-      unsubscribe();
+      leaveSaving();
+      leaveCutting();
       plans.close();
     },
   };

@@ -1,3 +1,5 @@
+import { inWords } from './count.ts';
+
 /** How the set is cut. */
 export const trimming = {
   /** Said while the plan that was found first stands there. */
@@ -11,4 +13,112 @@ export const trimming = {
     'Each setting has its picture. The sheet lies as you turn it under the blade, which runs up and down. The heavy rule is the measuring edge: push the work against it, and the pieces come off on that side.',
   /** Beside the pictures of prints that have a top. */
   arrow: 'The arrow points to the top of the print.',
+  noTrimmer: 'For no trimmer in particular: one that can be set to any length and cuts as long as you like.',
+  /** The person's trimmer, as a form. */
+  trimmer: {
+    heading: 'Your trimmer',
+    none: 'No trimmer has been said yet. Say what yours can do, and every plan, every step and every guide goes by it, for all your layouts.',
+    aside: 'Plans go by no trimmer now. The one that you said is kept.',
+    say: 'Say what your trimmer can do',
+    takeUp: 'Plan for the trimmer that you said',
+    layAside: 'Plan for no trimmer',
+    save: 'Save your trimmer to a file',
+    fileName: 'my trimmer',
+    named: 'It is called {name} and measures in {units}. It can be set {marks}.',
+    limits: 'It cuts {longest}, and you keep or cut again strips of {narrowest}.',
+    measured:
+      'Work is measured on the {edge} of the blade, where the ruler reads {reach}, and {other} on the other side. You work it with the {hand} hand.',
+    work: 'You cut {sheets} at once, and {cuts} in a sitting.',
+    labels: {
+      name: 'Name of the trimmer',
+      units: 'Units',
+      marks: 'Marks',
+      longest: 'Longest cut',
+      narrowest: 'Narrowest strip',
+      edge: 'Measuring edge',
+      reach: 'Reach of the ruler on the measuring side',
+      other: 'Reach of a ruler on the other side of the blade',
+      hand: 'Hand',
+      sheets: 'Sheets at once',
+      cuts: 'Cuts in a sitting',
+    },
+    units: { in: 'inches', mm: 'millimetres' },
+    marked: (step: string) => `every ${step}`,
+    unmarked: 'to any length',
+    longest: {
+      none: 'as long as you like',
+      toNone: 'Any length',
+      limited: (length: string) => `up to ${length}`,
+    },
+    narrowest: {
+      none: 'any width',
+      toNone: 'Any width',
+      limited: (length: string) => `${length} and wider`,
+    },
+    reach: {
+      none: 'as far as you like',
+      toNone: 'As far as you like',
+      limited: (length: string) => `up to ${length}`,
+    },
+    other: {
+      none: 'nothing',
+      toNone: 'There is no ruler on that side',
+      limited: (length: string) => `up to ${length}`,
+    },
+    sides: { left: 'left', right: 'right' },
+    sheets: (sheets: number) => `${inWords(sheets)} ${sheets === 1 ? 'sheet' : 'sheets'}`,
+    cuts: {
+      any: 'any number of cuts',
+      toAny: 'Any number of cuts',
+      counted: (cuts: number, written: string) => `${written} ${cuts === 1 ? 'cut' : 'cuts'} at most`,
+    },
+    test: {
+      heading: 'Is its ruler true?',
+      how: {
+        in: 'One test cut tells. Take a scrap of cardstock with a straight edge, push that edge against the measuring edge, set the ruler to 4 inches and cut, with your fingers well away from the blade. Measure the piece that came off with a good steel rule, to a thirty-second of an inch.',
+        mm: 'One test cut tells. Take a scrap of cardstock with a straight edge, push that edge against the measuring edge, set the ruler to 100 millimetres and cut, with your fingers well away from the blade. Measure the piece that came off with a good steel rule, to half a millimetre.',
+      },
+      say: 'Say what a test cut came to',
+      says: 'Set to {set}, it cut {measured}.',
+      set: 'What the ruler was set to',
+      measured: 'What the piece measured',
+      none: 'Take the ruler to be true',
+    },
+    open: {
+      open: 'Take a trimmer from a file',
+      takeBack: 'Back to the trimmer before',
+      refused: 'This file was not taken:',
+      noText: 'It is no text, so it is no trimmer file. A trimmer file ends in .trimmer.json.',
+    },
+  },
+  /** What is kind to the person. */
+  kindness: {
+    heading: 'What is kind to you',
+    says: 'Of the plans that take as few sheets, you want the one with {goal}.',
+    label: 'What counts first',
+    goals: {
+      settings: 'the fewest settings',
+      passes: 'the fewest passes of the blade',
+      turns: 'the fewest quarter turns',
+      alike: 'sheets that are cut alike',
+      leftover: 'the largest leftover in one piece',
+      paper: 'scraps and small sheets used before large ones',
+    },
+  },
+  /** What the papers are enough for. */
+  enough: {
+    heading: 'How many cards these papers are enough for',
+    reckoning: 'Being worked out …',
+    stack: (cards: number, written: string) =>
+      cards === 1 ? 'One finished card' : `A stack of ${written} finished cards`,
+    sheet: 'A sheet of the paper that runs out first',
+    runsOut: 'Runs out first:',
+    cliffs: 'What a small change would gain',
+    noCliffs: 'No small change of a size, border or gap would gain anything from these papers.',
+    take: 'Make it so:',
+    more: (changes: number, written: string) =>
+      changes === 1
+        ? 'One change more would only give a sheet more of a piece.'
+        : `${written} changes more would only give a sheet more of a piece.`,
+  },
 };

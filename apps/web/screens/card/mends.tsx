@@ -1,4 +1,5 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
+import { usualMarks } from '../../../../src/planning/index.ts';
 import type { Against, Mend } from '../../mending/messages.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
@@ -38,6 +39,7 @@ export function AgainstProvider({ children }: { readonly children: ReactNode }):
   const inHand = useInHand();
   const layout = useOpenLayout((state) => state.problems);
   const planned = useOpenLayout((state) => state.planned);
+  const ownMarks = useOpenLayout(({ cutting }) => cutting.trimmer?.marks ?? null);
   const [found, setFound] = useState<Pick<Standing, 'mends'> & { readonly of: unknown }>({
     of: null,
     mends: noMends,
@@ -52,9 +54,10 @@ export function AgainstProvider({ children }: { readonly children: ReactNode }):
   useEffect(() => {
     if (against.length === 0) return;
     let over = false;
+    const marks = ownMarks ?? usualMarks(inHand.layout);
     const shortage = planned.stage === 'answered' && planned.answer.kind === 'short' ? planned.answer : null;
     const timer = window.setTimeout(() => {
-      void mender.mends({ file: inHand.file, against, shortage }).then((mends) => {
+      void mender.mends({ file: inHand.file, against, marks, shortage }).then((mends) => {
         if (over || mends === null) return;
         setFound({
           of: inHand,
@@ -66,7 +69,7 @@ export function AgainstProvider({ children }: { readonly children: ReactNode }):
       over = true;
       window.clearTimeout(timer);
     };
-  }, [mender, inHand, against, planned]);
+  }, [mender, inHand, against, planned, ownMarks]);
   // What was offered for the layout as it was before would not fit it any more.
   const mends = found.of === inHand ? found.mends : noMends;
   return <AgainstContext value={{ against, mends }}>{children}</AgainstContext>;

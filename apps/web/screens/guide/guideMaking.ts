@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Units } from '../../../../src/measure/index.ts';
 import type { Plan } from '../../../../src/planning/index.ts';
+import type { Trimmer } from '../../../../src/trimming/index.ts';
 import { stemOf } from '../../exchange/fileName.ts';
 import { saveFile } from '../../exchange/saveFile.ts';
 import { guidePdf, type MadeGuide } from '../../pdf/guidePdf.ts';
@@ -18,7 +19,7 @@ export type Making =
 
 /** Makes the guide when it is asked for, to be saved or printed; given up when the screen is left. */
 export function useGuideMaking(asked: {
-  readonly of: { readonly layout: Layout; readonly plan: Plan };
+  readonly of: { readonly layout: Layout; readonly plan: Plan; readonly trimmer: Trimmer | null };
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   readonly bodyPt: number;
@@ -36,7 +37,7 @@ export function useGuideMaking(asked: {
     const { of, ...manner } = asked;
     const made = async () => {
       const stakes = await stakesOfPlan(planner, of, signal);
-      return guidePdf({ ...of, ...manner, stakes, trimmer: null, madeAt: now() }, { signal });
+      return guidePdf({ ...of, ...manner, stakes, madeAt: now() }, { signal });
     };
     made().then(
       (guide) => {

@@ -39,7 +39,7 @@ export function GuideScreen(): ReactNode {
             <>
               <SaveAndPrint
                 options={options}
-                of={{ layout: planned.of, plan }}
+                of={{ layout: planned.of, plan, trimmer: planned.by.trimmer }}
                 isLast={planned.stage === 'answered'}
               />
               <p>{guide.actualSize}</p>

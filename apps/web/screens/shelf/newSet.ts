@@ -11,6 +11,7 @@ import {
 } from '../../../../src/measure/index.ts';
 import { assert } from '../../../../src/problem/index.ts';
 import type { Planner } from '../../../planner/browserPlanner.ts';
+import { nothingSaid } from '../../state/cutting.ts';
 import { type OpenLayoutStore, openLayout } from '../../state/openLayout.ts';
 import type { Saving } from '../../state/saving.ts';
 
@@ -27,7 +28,10 @@ export function draftOf(units: Units, title: string, cards: number): OpenLayoutS
   const history = opened({ ...read.file, cards });
   assert(!('problems' in history), 'The starter is sound for any number of cards');
   return openLayout(
-    { history: { ...history, done: [] }, trimmer: null },
+    {
+      history: { ...history, done: [] },
+      cutting: { getState: () => nothingSaid, subscribe: () => () => {} },
+    },
     { saving: notSaved, planner: idle },
   );
 }

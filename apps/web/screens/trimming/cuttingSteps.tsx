@@ -3,6 +3,7 @@ import { type CuttingPicture, cuttingPictures } from '../../../../src/guide/inde
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Plan, StepStakes } from '../../../../src/planning/index.ts';
 import type { Paper } from '../../../../src/stash/index.ts';
+import type { Trimmer } from '../../../../src/trimming/index.ts';
 import type { Showing } from '../../../../src/words/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { Drawing } from '../../pictures/drawing.tsx';
@@ -15,12 +16,15 @@ export function CuttingSteps({
   layout,
   plan,
   stakes,
+  trimmer,
   showing,
 }: {
   readonly paper: Paper;
   readonly layout: Layout;
   readonly plan: Plan;
   readonly stakes: readonly StepStakes[];
+  /** Whose marks the settings are said by; `null`: none was said. */
+  readonly trimmer: Trimmer | null;
   readonly showing: Showing;
 }): ReactNode {
   const typeface = useTypeface();
@@ -33,12 +37,12 @@ export function CuttingSteps({
         : {
             widthPt,
             pictures: cuttingPictures(
-              { layout, plan, stakes, trimmer: null, showing, typeface, manner: 'coloured' },
+              { layout, plan, stakes, trimmer, showing, typeface, manner: 'coloured' },
               paper,
               { widthPt, heightPt: 150 },
             ),
           },
-    [layout, plan, stakes, showing, typeface, paper, widthPt],
+    [layout, plan, stakes, trimmer, showing, typeface, paper, widthPt],
   );
   return (
     <ol className="cutting-steps" ref={list}>

@@ -2,6 +2,7 @@ import { type ReactNode, useMemo } from 'react';
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Plan, StepStakes } from '../../../../src/planning/index.ts';
 import type { Paper } from '../../../../src/stash/index.ts';
+import type { Trimmer } from '../../../../src/trimming/index.ts';
 import {
   docketOf,
   effortSentence,
@@ -17,22 +18,33 @@ import { addressOf } from '../../route.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { type Planned, planOf } from '../../state/planned.ts';
 import { useStakes } from '../../state/stakes.ts';
+import { CutFor } from './cutFor.tsx';
 import { CuttingSteps } from './cuttingSteps.tsx';
+import { EnoughFor } from './enoughFor.tsx';
 import './trimming.css';
 
-/** How the set is cut: paper by paper what it comes to, every setting drawn and said, what is left. */
+/**
+ * How the set is cut: for which trimmer, what the papers are enough for, then paper by paper what it comes to, every
+ * setting drawn and said, what is left.
+ */
 export function TrimmingScreen(): ReactNode {
   const { general } = useMessages();
   const planned = useOpenLayout((state) => state.planned);
   const plan = planOf(planned);
   const layout = 'of' in planned ? planned.of : null;
-  const stakes = useStakes(layout, planned.stage === 'answered' ? plan : null);
+  // What stands here goes by the trimmer it was planned for, until the next plan.
+  const trimmer = 'by' in planned ? planned.by.trimmer : null;
+  const stakes = useStakes(layout, planned.stage === 'answered' ? plan : null, trimmer);
   return (
     <>
       <h2>{general.screens.trimming}</h2>
       <StillProving planned={planned} />
       {planned.stage === 'answered' && planned.answer.kind === 'short' ? <Short planned={planned} /> : null}
-      {plan === null || layout === null ? null : <WholePlan layout={layout} plan={plan} stakes={stakes} />}
+      <CutFor plan={plan} layout={layout} trimmer={trimmer} />
+      <EnoughFor />
+      {plan === null || layout === null ? null : (
+        <WholePlan layout={layout} plan={plan} stakes={stakes} trimmer={trimmer} />
+      )}
     </>
   );
 }
@@ -72,16 +84,16 @@ function Short({ planned }: { readonly planned: Extract<Planned, { stage: 'answe
   );
 }
 
-function WholePlan({
-  layout,
-  plan,
-  stakes,
-}: {
+interface ToCut {
   readonly layout: Layout;
   readonly plan: Plan;
   readonly stakes: readonly StepStakes[];
-}): ReactNode {
+  readonly trimmer: Trimmer | null;
+}
+
+function WholePlan(cut: ToCut): ReactNode {
   const { trimming } = useMessages();
+  const { layout, plan } = cut;
   const papers = [...plan.papers.keys()].flatMap((id) => layout.papers.get(id) ?? []);
   if (papers.length === 0) return <p>{trimming.nothing}</p>;
   return (
@@ -90,24 +102,14 @@ function WholePlan({
         {trimming.reading} {papers.some(({ up }) => up !== 'any') ? trimming.arrow : null}
       </p>
       {papers.map((paper) => (
-        <PaperCut key={paper.id} paper={paper} layout={layout} plan={plan} stakes={stakes} />
+        <PaperCut key={paper.id} paper={paper} {...cut} />
       ))}
     </>
   );
 }
 
 /** Everything that is cut from one paper. */
-function PaperCut({
-  paper,
-  layout,
-  plan,
-  stakes,
-}: {
-  readonly paper: Paper;
-  readonly layout: Layout;
-  readonly plan: Plan;
-  readonly stakes: readonly StepStakes[];
-}): ReactNode {
+function PaperCut({ paper, layout, plan, stakes, trimmer }: ToCut & { readonly paper: Paper }): ReactNode {
   const { trimming } = useMessages();
   const showing = useMemo(() => showingOf(layout), [layout]);
   const leftovers = leftoverSentences(paper, plan, showing);
@@ -118,7 +120,7 @@ function PaperCut({
       </h3>
       <div lang="en">
         <p>
-          {planSentence(paper, plan)} {effortSentence(paper, plan)}
+          {planSentence(paper, plan)} {effortSentence(paper, plan, trimmer)}
         </p>
         <p className="docket">{docketOf(paper, showing).join(' ')}</p>
         {slackSentences(paper, plan, showing).map((sentence) => (
@@ -127,7 +129,14 @@ function PaperCut({
           </p>
         ))}
       </div>
-      <CuttingSteps paper={paper} layout={layout} plan={plan} stakes={stakes} showing={showing} />
+      <CuttingSteps
+        paper={paper}
+        layout={layout}
+        plan={plan}
+        stakes={stakes}
+        trimmer={trimmer}
+        showing={showing}
+      />
       {leftovers.length === 0 ? null : (
         <>
           <h4>{trimming.left}</h4>
