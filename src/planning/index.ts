@@ -80,4 +80,5 @@ export {
   type TableNow,
   tableNow,
 } from './tableNow.ts';
+export { type Tallied, type Tally, type TallyMark, tallied } from './tally.ts';
 export { type TightFit, tightFitsOf } from './tightFit.ts';
