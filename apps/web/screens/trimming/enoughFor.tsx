@@ -132,7 +132,7 @@ function Cliffs({ cliffs, of }: { readonly cliffs: readonly Cliff[]; readonly of
   const more = cliffs.length - told.length;
   return (
     <>
-      <h4>{words.cliffs}</h4>
+      <h3>{words.cliffs}</h3>
       <ul className="cliffs">
         {told.map(({ cliff, edit }) => {
           const sentence = cliffSentence(cliff, of, showing);

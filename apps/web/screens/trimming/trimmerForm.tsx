@@ -282,7 +282,7 @@ function TestCut(said: Said): ReactNode {
   const set = testCutOf[units];
   return (
     <>
-      <h4>{test.heading}</h4>
+      <h3>{test.heading}</h3>
       <p>{test.how[units]}</p>
       {isSaid ? (
         <Sentence

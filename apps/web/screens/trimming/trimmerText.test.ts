@@ -15,7 +15,7 @@ const example = `{
   "cutsPerSitting": 35
 }
 `;
-const bytesOf = (text: string) => new TextEncoder().encode(text) as Uint8Array<ArrayBuffer>;
+const bytesOf = (text: string) => new TextEncoder().encode(text);
 
 describe('the trimmer as it is said', () => {
   it('comes to the very file that says the same, field by field', () => {

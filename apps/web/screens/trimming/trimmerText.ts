@@ -27,7 +27,7 @@ export function withField(file: JsonObject, path: TrimmerField, value: Json | un
     if (value !== undefined) inside.push([inner, value]);
     now = inside.length === 0 ? undefined : Object.fromEntries(inside);
   }
-  if (now === undefined) return others as JsonObject;
+  if (now === undefined) return others;
   // A field that stands there stays where it stands.
   return { ...file, [name]: now };
 }
