@@ -10,10 +10,12 @@ import { english } from './messages/english/english.ts';
 import { MessagesContext } from './messages/messages.ts';
 import { offlineOf } from './offline/offline.ts';
 import { scriptAddress } from './scriptAddress.ts';
+import { benchesIn } from './state/benches.ts';
 import { cuttingKeptIn } from './state/cutting.ts';
 import { deskBefore } from './state/desk.ts';
 import { keepingIn } from './state/keeping.ts';
 import { newsOn } from './state/news.ts';
+import { benchIn } from './storage/bench.ts';
 import { databaseNamed } from './storage/database.ts';
 import { beginFreshLog } from './storage/freshLog.ts';
 import { keptOrNot } from './storage/keptOrNot.ts';
@@ -50,6 +52,7 @@ const stopAsking = news.subscribe(() => {
 const workers = browserPlanner(scriptAddress(plannerWorker));
 const cutting = cuttingKeptIn(shelf);
 const desk = deskBefore({ shelf, planner: workers, cutting }, { later, newId });
+const benches = benchesIn(benchIn(database), { later, newId });
 
 /** Whether something is on the shelf that goes with the page. */
 let goesWithPage = false;
@@ -61,7 +64,7 @@ void isKept.then((isSo) => {
 });
 
 // Every step is saved at once, so something is unsaved only after a failure, or within the same blink.
-const isUnsaved = () => goesWithPage || desk.isUnsaved();
+const isUnsaved = () => goesWithPage || desk.isUnsaved() || benches.isUnsaved();
 window.addEventListener('beforeunload', (event) => {
   if (isUnsaved()) event.preventDefault();
 });
@@ -91,6 +94,7 @@ const world = {
   planner: workers,
   mender: mender(),
   desk,
+  benches,
   cutting,
   offline,
   isKept,

@@ -1,7 +1,7 @@
 import { startTransition, useEffect, useState } from 'react';
 
 /** The screens in the order of the contents line; a screen's folio number is its place in it. */
-export const screens = ['shelf', 'card', 'papers', 'trimming', 'guide'] as const;
+export const screens = ['shelf', 'card', 'papers', 'trimming', 'bench', 'guide'] as const;
 
 export type Screen = (typeof screens)[number];
 

@@ -2,6 +2,7 @@ import { createContext, useContext, useEffect, useState } from 'react';
 import type { Planner } from '../planner/browserPlanner.ts';
 import type { Mender } from './mending/mender.ts';
 import type { Offline } from './offline/offline.ts';
+import type { Benches } from './state/benches.ts';
 import type { CuttingStore } from './state/cutting.ts';
 import type { Desk } from './state/desk.ts';
 import type { Keeping } from './state/keeping.ts';
@@ -18,6 +19,7 @@ export interface World {
   readonly desk: Desk;
   readonly offline: Offline;
   readonly cutting: CuttingStore;
+  readonly benches: Benches;
   /** Whether anything is kept in this browser beyond the life of the page. */
   readonly isKept: Promise<boolean>;
   /** Milliseconds since 1970. */

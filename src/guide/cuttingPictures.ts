@@ -1,5 +1,6 @@
 import type { Row } from '../drawing/index.ts';
 import type { Length } from '../measure/index.ts';
+import type { Lying } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper } from '../stash/index.ts';
 import { describeSteps, type Step, type StepDescription } from '../trimming/index.ts';
@@ -24,6 +25,8 @@ export type CuttingMatter = Pick<
 > & {
   /** `printed` when absent. */
   readonly manner?: Manner;
+  /** What lies there as the plan begins and is no whole sheet; nothing when absent. */
+  readonly lying?: readonly Lying[];
 };
 
 /**
@@ -35,9 +38,9 @@ export function cuttingPictures(
   paper: Paper,
   room: { readonly widthPt: number; readonly heightPt: number },
 ): readonly CuttingPicture[] {
-  const { layout, plan, trimmer, showing, typeface } = matter;
-  const table = tableOf(plan);
-  const words = stepWords(plan, { layout, trimmer, stakes: matter.stakes }, showing);
+  const { layout, plan, trimmer, showing, typeface, stakes, lying = [] } = matter;
+  const table = tableOf(plan, lying);
+  const words = stepWords(plan, { layout, trimmer, stakes, lying }, showing);
   const sheets = new Map(plan.sheets.map(({ id, size }) => [id, size]));
   const descriptions = describeSteps(plan.steps, sheets);
   const own = plan.steps.flatMap((step, index) => {

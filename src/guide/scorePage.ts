@@ -10,9 +10,10 @@ import {
   wideStroke,
 } from '../drawing/index.ts';
 import { openedSize, scoresOf } from '../making/index.ts';
-import { minus, pointsOf } from '../measure/index.ts';
-import { counted } from '../words/index.ts';
-import { hatchOf, lengthIn, type Matter, sizeIn } from './matter.ts';
+import { pointsOf } from '../measure/index.ts';
+import { assert } from '../problem/index.ts';
+import { scoringWords } from '../words/index.ts';
+import { hatchOf, lengthIn, type Matter } from './matter.ts';
 
 /** How the bases are scored: the opened base drawn with its score line, in words and measured; nothing where none is. */
 export function scorePage(matter: Matter): readonly Block[] {
@@ -82,14 +83,8 @@ export function scorePage(matter: Matter): readonly Block[] {
   });
 
   const cut = plan.pieces.filter(({ part }) => part === 'base').reduce((sum, { need }) => sum + need, 0);
-  const bases = counted(cut, 'base');
-  const said = scores.map(({ axis, at }) => {
-    const side = axis === 'width' ? 'left' : 'top';
-    const rest = minus(opened[axis], at);
-    const same = rest === at ? ', the middle' : `, ${length(rest)} from the other edge`;
-    return `score from edge to edge ${length(at)} from the ${side} edge${same}`;
-  });
-  const words = `Lay each of the ${bases} open, ${sizeIn(showing)(opened)}, and ${said.join('; ')}. Fold along the score and press the fold down with a bone folder.`;
+  const scoring = scoringWords(layout, cut, showing);
+  assert(scoring !== null, 'What has scores is told how it is scored');
   return [
     setParagraph({
       words: 'Scoring the bases',
@@ -100,13 +95,13 @@ export function scorePage(matter: Matter): readonly Block[] {
       beforePt: 26,
       withNext: true,
     }),
-    setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 4, withNext: true }),
+    setParagraph({ words: scoring.says, widthPt, style: styles.body, typeface, beforePt: 4, withNext: true }),
     setFigure({
       marks: [
         { kind: 'group', marks: [...marks, measured, wide], move: { xPt: (widthPt - widePt) / 2, yPt: 46 } },
       ],
       heightPt: 46 + highPt + (scores.some(({ axis }) => axis === 'width') ? 46 : 12),
-      says: `The base lying open, with its score line: ${said.join('; ')}.`,
+      says: `The base lying open, with its score line: ${scoring.lines.join('; ')}.`,
       caption: {
         words: 'The base lying open; the line of long and short dashes is the score.',
         widthPt,

@@ -24,7 +24,8 @@ export {
 export { progressSentence } from './progressSentence.ts';
 export { type RecastWords, recastRefusalSentence, recastWords } from './recastSentence.ts';
 export { type RecutTold, recutSentences } from './recutSentence.ts';
-export { rescueSentences } from './rescueSentence.ts';
+export { rescueSentence, rescueSentences, wantingSentences } from './rescueSentence.ts';
+export { type ScoringWords, scoringWords } from './scoring.ts';
 export { moreSheetsSentences, shortageSentences, standInSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
 export { changeWords, effectSentences } from './sizeChange.ts';

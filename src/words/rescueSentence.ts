@@ -11,27 +11,41 @@ import { changeWords, effectSentences, isBorder } from './sizeChange.ts';
 /** Why the table does not give what is still needed, and what can be done instead, a sentence for each. */
 export function rescueSentences(
   short: RecutShort,
-  { layout, table }: { readonly layout: Layout; readonly table: TableNow },
+  of: { readonly layout: Layout; readonly table: TableNow },
   showing: Showing,
 ): readonly string[] {
   return [
-    ...short.papers.flatMap(({ paper: id, missing, proved }) => {
-      const paper = layout.papers.get(id);
-      assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
-      const said = happened(paper, { layout, table }, showing);
-      const wanting = [...missing].map(([piece, count]) => {
-        const { pieces } = table.inHand.plan;
-        return `${counted(count, 'piece')} for ${partName(layout, pieces.find((one) => one.id === piece)?.part ?? piece)}`;
-      });
-      const sure = proved ? 'that is proved' : 'that there is no way is not proved';
-      return [
-        ...(said.length > 0 ? [`${paper.name}: ${said.join('; ')}.`] : []),
-        `What lies there of ${nameOf(layout, id)} and the sheets that are whole do not give what is still needed: ${listed(wanting)} would be wanting; ${sure}.`,
-      ];
-    }),
+    ...wantingSentences(short, of, showing),
     'What can be done instead:',
-    ...short.rescues.map((rescue) => `- ${rescueWords[rescue.kind](rescue as never, { layout, showing })}`),
+    ...short.rescues.map((rescue) => `- ${rescueSentence(rescue, of.layout, showing)}`),
   ];
+}
+
+/** One way out, in a sentence: `Make 11 cards, 1 fewer: the table gives them; it gives no more.` */
+export function rescueSentence(rescue: Rescue, layout: Layout, showing: Showing): string {
+  return rescueWords[rescue.kind](rescue as never, { layout, showing });
+}
+
+/** Why the table does not give what is still needed, paper by paper. */
+export function wantingSentences(
+  { papers }: RecutShort,
+  { layout, table }: { readonly layout: Layout; readonly table: TableNow },
+  showing: Showing,
+): readonly string[] {
+  return papers.flatMap(({ paper: id, missing, proved }) => {
+    const paper = layout.papers.get(id);
+    assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id });
+    const said = happened(paper, { layout, table }, showing);
+    const wanting = [...missing].map(([piece, count]) => {
+      const { pieces } = table.inHand.plan;
+      return `${counted(count, 'piece')} for ${partName(layout, pieces.find((one) => one.id === piece)?.part ?? piece)}`;
+    });
+    const sure = proved ? 'that is proved' : 'that there is no way is not proved';
+    return [
+      ...(said.length > 0 ? [`${paper.name}: ${said.join('; ')}.`] : []),
+      `What lies there of ${nameOf(layout, id)} and the sheets that are whole do not give what is still needed: ${listed(wanting)} would be wanting; ${sure}.`,
+    ];
+  });
 }
 
 interface Told {

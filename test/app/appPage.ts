@@ -210,7 +210,8 @@ export async function isWorkedOut(page: Page): Promise<void> {
 
 /**
  * Goes to every screen, the shelf first empty and then with a layout on it, unfolds what is folded there, and gives each
- * to `see`, by what it is called; the trimming screen once more with a trimmer and its test cut said.
+ * to `see`, by what it is called; the trimming screen once more with a trimmer and its test cut said, the bench with a
+ * set that is begun and with what may be spoiled.
  */
 export async function eachScreen(
   page: Page,
@@ -226,19 +227,27 @@ export async function eachScreen(
     await page.evaluate(() => {
       for (const details of document.querySelectorAll('details')) details.open = true;
     });
-    if (screen !== 'trimming') {
+    // What there is to tap is found by where it is: the page may be in any language.
+    if (screen === 'trimming') {
+      await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
       await see(screen, id);
-      continue;
+      // First the trimmer, then its test cut.
+      const nextToSay = page.locator('.cut-for .deeds .say').first();
+      await nextToSay.click();
+      await nextToSay.click();
+      await isWorkedOut(page);
+      await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
+      await see('trimming with a trimmer', id);
+    } else await see(screen, id);
+    if (screen === 'bench') {
+      await page.locator('main > .deeds .say').click();
+      await page.locator('.present-line svg').first().waitFor();
+      for (let line = 0; line < 3; line += 1) await page.locator('.doing .done').click();
+      await see('a line at the bench', id);
+      await page.locator('.docket-strip > .deeds .say').last().click();
+      await page.locator('.spoiled').waitFor();
+      await see('what is spoiled', id);
     }
-    await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
-    await see(screen, id);
-    // First the trimmer, then its test cut; the page may be in any language.
-    const nextToSay = page.locator('.cut-for .deeds .say').first();
-    await nextToSay.click();
-    await nextToSay.click();
-    await isWorkedOut(page);
-    await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
-    await see('trimming with a trimmer', id);
   }
 }
 

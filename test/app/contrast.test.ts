@@ -92,7 +92,7 @@ describe.skipIf(!hasChromium)(`colours as a browser shows them (needs ${chromium
         for (let index = 0; index < (await blanks.count()); index += 1) {
           await blanks.nth(index).evaluate((blank: HTMLElement) => blank.click());
           await opened.locator('.opened').waitFor();
-          if ((await opened.locator('.ruler').count()) > 0) break;
+          if ((await opened.locator('.opened .ruler').count()) > 0) break;
           await opened.keyboard.press('Escape');
         }
         const shown = await opened.evaluate(() => ({
@@ -106,6 +106,7 @@ describe.skipIf(!hasChromium)(`colours as a browser shows them (needs ${chromium
           expect(contrast(hexOf(edge), hexOf(shown.ground)), `${name}: ${edge}`).toBeGreaterThanOrEqual(3);
         edges += shown.blanks.length;
         rulers += shown.ruler.length;
+        await opened.keyboard.press('Escape');
       });
       expect(edges).toBeGreaterThan(0);
       expect(rulers).toBeGreaterThan(0);

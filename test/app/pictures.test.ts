@@ -133,6 +133,21 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
     await isAsLookedAt(page, 'short', { views: [[390, 'light']] });
   });
 
+  it('a line at the bench', async () => {
+    const page = await app.page({ heightPx });
+    await openLayout(page, await layOnShelf(page, kiteDay), 'bench');
+    await page.getByRole('button', { name: english.bench.begin }).click();
+    const done = page.getByRole('button', { name: english.bench.done, exact: true });
+    for (let line = 0; line < 3; line += 1) await done.click();
+    await page.locator('.present-line svg').nth(1).waitFor();
+    await isAsLookedAt(page, 'bench-line', {
+      views: [
+        [820, 'light'],
+        [390, 'dark'],
+      ],
+    });
+  });
+
   it('a part that does not fit, with what mends it', async () => {
     const page = await app.page({ heightPx });
     const wrong = JSON.parse(kiteDay) as LayoutWritten;

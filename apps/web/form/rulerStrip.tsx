@@ -1,4 +1,4 @@
-import { type PointerEvent, type ReactNode, useRef, useState } from 'react';
+import { type MouseEvent, type PointerEvent, type ReactNode, useState } from 'react';
 import {
   type Length,
   lengthOfTicks,
@@ -15,60 +15,63 @@ const reach = { in: 60_960, mm: 64_000 } as const;
 /** The strip's own units: 100 to an inch or to 26 mm. */
 const ticksPerUnit = { in: 406.4, mm: 416 } as const;
 const height = 64;
+/** Nearer than this to an end of the strip a number would be cut off. */
+const roomOfNumber = 16;
 
 /**
  * A strip of the trimmer's ruler around a length, the length marked in red; a tap or a drag on it takes the nearest
- * mark. While it is dragged the strip stays where it is.
+ * mark, where there is someone to take it. While it is dragged the strip stays where it is.
  */
 export function RulerStrip({
   length,
   marking,
-  onMark,
+  onMark = null,
 }: {
   readonly length: Length;
   readonly marking: Marking;
-  readonly onMark: (mark: Length) => void;
+  readonly onMark?: ((mark: Length) => void) | null;
 }): ReactNode {
   const { form } = useMessages();
   const [held, setHeld] = useState<Length | null>(null);
-  const picture = useRef<SVGSVGElement>(null);
   const { units, step } = marking;
   const middle = held ?? length;
   const [from, to] = [middle - reach[units], middle + reach[units]];
   const x = (ticks: number) => (ticks - from) / ticksPerUnit[units];
   const width = x(to);
 
-  const markAt = (event: PointerEvent) => {
-    const box = picture.current!.getBoundingClientRect();
+  const markAt = (event: PointerEvent<SVGSVGElement>) => {
+    const box = event.currentTarget.getBoundingClientRect();
     const ticks = from + ((event.clientX - box.left) / box.width) * (to - from);
     return roundTo(lengthOfTicks(Math.round(ticks)), step, 'nearest');
   };
+  const dragged = (take: (mark: Length) => void) => ({
+    onPointerDown(event: PointerEvent<SVGSVGElement>) {
+      event.currentTarget.setPointerCapture(event.pointerId);
+      setHeld(middle);
+      take(markAt(event));
+    },
+    onPointerMove(event: PointerEvent<SVGSVGElement>) {
+      if (held !== null) take(markAt(event));
+    },
+    onPointerUp: () => setHeld(null),
+    onPointerCancel: () => setHeld(null),
+    // A tap on the strip leaves what is typed where it is.
+    onMouseDown: (event: MouseEvent) => event.preventDefault(),
+  });
   return (
     <svg
-      ref={picture}
-      className="ruler"
+      className={onMark === null ? 'ruler' : 'ruler dragged'}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
       aria-label={form.ruler(showLengthWithUnit(length, units, 'printed'))}
-      onPointerDown={(event) => {
-        event.currentTarget.setPointerCapture(event.pointerId);
-        setHeld(middle);
-        onMark(markAt(event));
-      }}
-      onPointerMove={(event) => {
-        if (held !== null) onMark(markAt(event));
-      }}
-      onPointerUp={() => setHeld(null)}
-      onPointerCancel={() => setHeld(null)}
-      // A tap on the strip leaves what is typed where it is.
-      onMouseDown={(event) => event.preventDefault()}
+      {...(onMark === null ? {} : dragged(onMark))}
     >
       <path className="ruler-body" d={`M0 1H${width}V${height - 1}H0Z`} />
       <path className="ruler-here" d={`M${x(length)} 0V${height}`} />
       {marksBetween(from, to, marking).map(({ at, rank, number }) => (
         <g key={at}>
           <path className="ruler-mark" d={`M${x(at)} 1v${8 + rank * 5}`} />
-          {number === null ? null : (
+          {number === null || x(at) < roomOfNumber || x(at) > width - roomOfNumber ? null : (
             <text className="ruler-number" x={x(at)} y={46}>
               {number}
             </text>

@@ -30,7 +30,8 @@ export function LayoutHead({ screen }: { readonly screen: Screen }): ReactNode {
       </h1>
       <NotSaved />
       <WhereItStands />
-      <UndoLine />
+      {/* At the bench nothing is done to the layout; what is noted there is taken back there. */}
+      {screen === 'bench' ? null : <UndoLine />}
     </header>
   );
 }

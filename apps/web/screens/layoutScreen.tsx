@@ -4,6 +4,7 @@ import { addressOf, goTo, type Route } from '../route.ts';
 import { LayoutProvider, useOpenLayout } from '../state/layoutContext.ts';
 import type { OpenLayoutStore } from '../state/openLayout.ts';
 import { useWorld } from '../world.ts';
+import { BenchScreen } from './bench/benchScreen.tsx';
 import { CardScreen } from './card/cardScreen.tsx';
 import { GuideScreen } from './guide/guideScreen.tsx';
 import { LayoutHead } from './layoutHead.tsx';
@@ -16,6 +17,7 @@ const screenOf = {
   card: CardScreen,
   papers: PapersScreen,
   trimming: TrimmingScreen,
+  bench: BenchScreen,
   guide: GuideScreen,
 } as const satisfies Record<LayoutRoute['screen'], () => ReactNode>;
 

@@ -1,6 +1,7 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { Step, Track } from '../../../src/editing/index.ts';
 import type { Json } from '../../../src/files/index.ts';
+import type { BenchRecord } from './benchLog.ts';
 
 /** What is kept in the browser. The shapes are for good: a new one is a new version, with a way there from the old. */
 export interface Kept extends DBSchema {
@@ -12,6 +13,8 @@ export interface Kept extends DBSchema {
   snapshots: { key: [document: string, revision: number]; value: SnapshotRecord };
   /** What holds for this screen and this person, whatever the layout; by name. */
   preferences: { key: string; value: Json };
+  /** What happened at the bench of each layout, in its order; never changed once written. */
+  bench: { key: [document: string, number: number]; value: BenchRecord };
 }
 
 export interface DocumentRecord {
@@ -48,7 +51,7 @@ export interface SnapshotRecord extends Track {
   readonly revision: number;
 }
 
-const storeNames = ['documents', 'steps', 'snapshots', 'preferences'] as const;
+const storeNames = ['documents', 'steps', 'snapshots', 'preferences', 'bench'] as const;
 export type StoreName = (typeof storeNames)[number];
 type StoreNames = StoreName[];
 
@@ -64,8 +67,8 @@ export interface Connection {
   write<Result>(work: (transaction: Writing) => Promise<Result>): Promise<Result>;
 }
 
-/** The version of the database: 2 has preferences, and knows when a layout was copied to a file. */
-const version = 2;
+/** The version of the database: 2 has preferences, and knows when a layout was copied to a file; 3 has the bench. */
+const version = 3;
 
 /**
  * The database of that name, made where there is none, and brought up from an earlier version; `before` is done each
@@ -165,6 +168,7 @@ function upgraded(
     // It is part of the transaction that brings the database up, and fails or holds with it.
     copiedNever(transaction).catch(() => {});
   }
+  if (from < 3) database.createObjectStore('bench', { keyPath: ['document', 'number'] });
   transaction.done.catch(() => {});
 }
 

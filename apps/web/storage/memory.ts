@@ -40,13 +40,15 @@ const emptyStores = (): Stores => ({
   steps: new Map(),
   snapshots: new Map(),
   preferences: new Map(),
+  bench: new Map(),
 });
 
-const copyOf = ({ documents, steps, snapshots, preferences }: Stores): Stores => ({
+const copyOf = ({ documents, steps, snapshots, preferences, bench }: Stores): Stores => ({
   documents: new Map(documents),
   steps: new Map(steps),
   snapshots: new Map(snapshots),
   preferences: new Map(preferences),
+  bench: new Map(bench),
 });
 
 /** Under which key a store has a value; preferences are given theirs. */
@@ -55,6 +57,7 @@ const keyIn: Readonly<Record<StoreName, (value: never) => Key | undefined>> = {
   steps: ({ document, revision }: Kept['steps']['value']) => [document, revision],
   snapshots: ({ document, revision }: Kept['snapshots']['value']) => [document, revision],
   preferences: () => undefined,
+  bench: ({ document, number }: Kept['bench']['value']) => [document, number],
 };
 
 /** Of a transaction what the shelf makes use of. */

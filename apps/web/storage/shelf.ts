@@ -19,6 +19,7 @@ import type {
   Writing,
 } from './database.ts';
 import type { Everything, KeptLayout, PutBack } from './everything.ts';
+import { rangeOf, upTo } from './range.ts';
 
 /** Every layout of a person, kept in her browser. Each call is one transaction: all of it is done, or it rejects. */
 export interface Shelf {
@@ -149,6 +150,7 @@ export function shelfIn(database: Connection, newId: () => string, news: () => v
           await transaction.objectStore('documents').delete(id);
           await transaction.objectStore('steps').delete(upTo(id, Number.MAX_SAFE_INTEGER));
           await transaction.objectStore('snapshots').delete(upTo(id, Number.MAX_SAFE_INTEGER));
+          await transaction.objectStore('bench').delete(upTo(id, Number.MAX_SAFE_INTEGER));
         }
       });
     },
@@ -358,20 +360,6 @@ async function changedDocument(
 ): Promise<void> {
   const document = await transaction.objectStore('documents').get(id);
   if (document !== undefined) await transaction.objectStore('documents').put({ ...document, ...changes });
-}
-
-function upTo(id: string, revision: number): IDBKeyRange {
-  return rangeOf([id, 0], [id, revision]);
-}
-
-/** Of revisions, the first left out if it says so; with the fields of the browser's own where it has no database. */
-function rangeOf(
-  lower: [id: string, revision: number],
-  upper: [id: string, revision: number],
-  lowerOpen = false,
-): IDBKeyRange {
-  if (typeof IDBKeyRange !== 'undefined') return IDBKeyRange.bound(lower, upper, lowerOpen);
-  return { lower, upper, lowerOpen, upperOpen: false, includes: () => false };
 }
 
 function titleOf({ title }: SavedLayout): string {

@@ -1,3 +1,4 @@
+import { bench } from './bench.ts';
 import { card } from './card.ts';
 import { form } from './form.ts';
 import { general } from './general.ts';
@@ -7,4 +8,4 @@ import { shelf } from './shelf.ts';
 import { trimming } from './trimming.ts';
 
 /** The catalogue in English: what the app itself says, by screen. Braces are the blanks of a sentence. */
-export const english = { general, form, shelf, card, papers, trimming, guide };
+export const english = { general, form, shelf, card, papers, trimming, bench, guide };

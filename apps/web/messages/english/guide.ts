@@ -25,5 +25,4 @@ export const guide = {
   short:
     'There can be no guide yet, for the papers are short. What is wanting, and the nearest that can be made, is told under',
   plate: 'Plate 1. The front.',
-  takeCare: 'Take care',
 };

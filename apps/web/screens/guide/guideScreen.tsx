@@ -1,7 +1,6 @@
 import { type ReactNode, useMemo } from 'react';
 import { frontDrawing } from '../../../../src/guide/index.ts';
 import { arrange, type Layout } from '../../../../src/layout/index.ts';
-import { cautionsFor } from '../../../../src/words/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
@@ -9,6 +8,7 @@ import { Drawing } from '../../pictures/drawing.tsx';
 import { addressOf } from '../../route.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { planOf } from '../../state/planned.ts';
+import { Cautions } from '../cautions.tsx';
 import { useGuideMaking } from './guideMaking.ts';
 import { type GuideOptions, typeSizes, useGuideOptions } from './guideOptions.ts';
 import './guide.css';
@@ -153,26 +153,5 @@ function Front({ layout }: { readonly layout: Layout }): ReactNode {
       <Drawing page={page} says={guide.plate} />
       <figcaption>{guide.plate}</figcaption>
     </figure>
-  );
-}
-
-function Cautions({ layout }: { readonly layout: Layout }): ReactNode {
-  const { guide } = useMessages();
-  const cautions = cautionsFor({
-    scored: layout.base.fold !== 'none',
-    glued: layout.parts.length > 0,
-    bought: layout.parts.some(({ papers }) => papers.length === 0),
-  });
-  return (
-    <section className="take-care">
-      <h3>{guide.takeCare}</h3>
-      <div lang="en">
-        {cautions.map(({ topic, says }) => (
-          <p key={topic}>
-            <b>{topic}.</b> {says}
-          </p>
-        ))}
-      </div>
-    </section>
   );
 }

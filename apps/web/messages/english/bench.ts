@@ -1,0 +1,73 @@
+import { capital, inWords } from './count.ts';
+
+const lines = (count: number) => `${inWords(count)} ${count === 1 ? 'line' : 'lines'}`;
+
+/** Making the set, a line at a time. */
+export const bench = {
+  /** Before anything was begun. */
+  about:
+    'Here the set is made, one line at a time, in type that can be read from a little way off. What is done is kept at once; you can close the page at any line and go on another day.',
+  begin: 'Begin cutting',
+  noPlan: 'The set can be begun as soon as there is a plan to cut by.',
+  unproved:
+    'Whether a better plan exists is still being worked out; you can wait for that, or begin with this one.',
+  /** Where it stands. */
+  stands: (done: number, all: number) =>
+    done === 0
+      ? `Nothing is done yet of ${lines(all)}.`
+      : `${capital(lines(done))} of ${inWords(all)} ${done === 1 ? 'is' : 'are'} done.`,
+  allDone: 'All is done: the set is made.',
+  changedSince:
+    'The layout or its papers were changed since this set was begun. It goes on as it was begun; begin anew to cut by what is planned now.',
+  beginAnew: 'Begin anew',
+  sureAnew:
+    'What is noted of the set that is being made is given up. What is cut already then counts as not there.',
+  anew: 'Give it up and begin anew',
+  keep: 'Go on with it',
+  list: 'Lines that are done',
+  earlier: (count: number) => `${capital(lines(count))} done before`,
+  present: 'The line to do now',
+  next: 'The next line',
+  step: (step: number) => `Step ${step}`,
+  scoring: 'Scoring the bases',
+  onEach: (cards: number) => (cards === 1 ? 'On the card:' : `On each of the ${cards} cards:`),
+  ruler: 'The setting on the ruler',
+  partly: (cut: number, of: number) =>
+    `${capital(inWords(cut))} of ${inWords(of)} ${cut === 1 ? 'is' : 'are'} cut.`,
+  done: 'Done',
+  oneDone: (of: number) => `One of the ${inWords(of)} is cut`,
+  takeBack: 'Take back what was noted last',
+  spoiled: 'A piece is spoiled or lost',
+  /** How it is shown. */
+  shown: 'The type is {type}; it is {voice}.',
+  type: 'Size of the type',
+  types: { usual: 'large', large: 'very large', larger: 'as large as it goes' },
+  voice: 'Reading aloud',
+  voices: { silent: 'not read aloud', aloud: 'read aloud' },
+  noVoice: 'This device has no voice of its own to read with.',
+  awake: {
+    awake: 'The screen stays on while this page is open.',
+    asleep: 'The screen may go dark by itself; the browser does not let this page keep it on.',
+  },
+  elsewhere: 'Something was noted in another window meanwhile; it stands here now.',
+  /** When something is spoiled. */
+  spoil: {
+    heading: 'What is spoiled or lost?',
+    says: 'Say what is no longer any good, or is gone. The rest of the set is then planned again from what lies on the table, and nothing that is cut is wasted.',
+    pieces: 'Pieces that are finished',
+    workpieces: 'Sheets, strips and what is left over',
+    base: 'Base',
+    piece: (part: string, size: string, there: number) => `${part}, ${size}: ${there} there`,
+    workpiece: (paper: string, size: string) => `${paper}, ${size}`,
+    sheet: (paper: string, size: string) => `${paper}, a whole sheet of ${size}`,
+    one: 'This one',
+    nothing: 'Nothing lies on the table.',
+    notAfterAll: 'Nothing is spoiled after all',
+    planning: 'The rest is being planned again …',
+    failed: 'The rest could not be planned again: something in the program went wrong.',
+    goOn: 'Go on with this plan',
+    short: 'What lies there is not enough',
+    ways: 'What can be done instead:',
+    take: 'Do that',
+  },
+};

@@ -1,0 +1,121 @@
+import { type ReactNode, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { planRecord } from '../../../../src/planning/index.ts';
+import { useMessages } from '../../messages/messages.ts';
+import type { Bench, BenchStore } from '../../state/bench.ts';
+import type { Making } from '../../state/benchState.ts';
+import { useOpenLayout } from '../../state/layoutContext.ts';
+import { planOf } from '../../state/planned.ts';
+import { useWorld } from '../../world.ts';
+import { Cautions } from '../cautions.tsx';
+import './bench.css';
+import { Docket } from './docket.tsx';
+
+/** Making the set: one line of the docket at a time. */
+export function BenchScreen(): ReactNode {
+  const { general } = useMessages();
+  const id = useOpenLayout((state) => state.id);
+  const { benches } = useWorld();
+  const store = useMemo(() => benches.at(id), [benches, id]);
+  const bench = useStore(store);
+  return (
+    <>
+      <h2>{general.screens.bench}</h2>
+      <NotKept bench={bench} />
+      {bench.stage === 'looking' ? null : bench.making === null ? (
+        <Begin store={store} />
+      ) : (
+        <>
+          <ChangedSince making={bench.making} store={store} />
+          <Docket making={bench.making} store={store} isKept={bench.isKept} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** Says so while something that was noted is not on the disk, and where another window noted something. */
+function NotKept({ bench: { problem, isFromElsewhere } }: { readonly bench: Bench }): ReactNode {
+  const { general, bench } = useMessages();
+  if (problem !== null)
+    return (
+      <div className="notice" role="alert">
+        <p>{general.saving.failed}</p>
+        <p>
+          {problem.kind === 'other'
+            ? general.saving.why.other(problem.says)
+            : general.saving.why[problem.kind]}
+        </p>
+      </div>
+    );
+  return isFromElsewhere ? (
+    <p className="notice" role="status">
+      {bench.elsewhere}
+    </p>
+  ) : null;
+}
+
+/** Begins the set by the plan that is known. */
+function Begin({ store, says }: { readonly store: BenchStore; readonly says?: string }): ReactNode {
+  const { bench } = useMessages();
+  const planned = useOpenLayout((state) => state.planned);
+  const file = useOpenLayout(({ history }) => history.file);
+  const layout = useOpenLayout(({ history }) => history.layout);
+  const plan = planOf(planned);
+  // A plan of the layout before this change is none to begin with.
+  const isNow = 'of' in planned && planned.of === layout;
+  return (
+    <>
+      {says === undefined ? <p>{bench.about}</p> : null}
+      {plan === null || !isNow ? (
+        <p>{bench.noPlan}</p>
+      ) : (
+        <>
+          {planned.stage === 'answered' ? null : <p>{bench.unproved}</p>}
+          <p className="deeds">
+            <button
+              type="button"
+              className="say"
+              onClick={() =>
+                store.tell({ kind: 'begun', file, trimmer: planned.by.trimmer, plan: planRecord(plan) })
+              }
+            >
+              {says ?? bench.begin}
+            </button>
+          </p>
+        </>
+      )}
+      {says === undefined ? <Cautions layout={layout} /> : null}
+    </>
+  );
+}
+
+/** The set goes on as it was begun, whatever is done to the layout; it may be begun anew. */
+function ChangedSince({ making, store }: { readonly making: Making; readonly store: BenchStore }): ReactNode {
+  const { bench } = useMessages();
+  const file = useOpenLayout(({ history }) => history.file);
+  const [asks, setAsks] = useState(false);
+  const isSame = useMemo(() => JSON.stringify(file) === JSON.stringify(making.file), [file, making.file]);
+  if (isSame) return null;
+  return (
+    <div className="notice">
+      <p>{asks ? bench.sureAnew : bench.changedSince}</p>
+      {asks ? (
+        <>
+          <Begin store={store} says={bench.anew} />
+          <p className="deeds">
+            <button type="button" className="say" onClick={() => setAsks(false)}>
+              {bench.keep}
+            </button>
+          </p>
+        </>
+      ) : (
+        <p className="deeds">
+          <button type="button" className="say" onClick={() => setAsks(true)}>
+            {bench.beginAnew}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

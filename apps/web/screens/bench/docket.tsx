@@ -1,0 +1,205 @@
+import { type ReactNode, useMemo, useState } from 'react';
+import type { Showing } from '../../../../src/words/index.ts';
+import { Announced } from '../../form/announced.tsx';
+import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { Sentence } from '../../form/sentence.tsx';
+import { useMessages } from '../../messages/messages.ts';
+import type { BenchStore } from '../../state/bench.ts';
+import type { Making } from '../../state/benchState.ts';
+import type { BenchEvent } from '../../storage/benchLog.ts';
+import { type BenchManner, useBenchManner } from './benchManner.ts';
+import { type Line, linesOf } from './lines.ts';
+import { PresentLine, saysOf } from './presentLine.tsx';
+import { Spoiled } from './spoiled.tsx';
+import { useAwake } from './useAwake.ts';
+import { useReadAloud, useVoice } from './useVoice.ts';
+
+/** The docket of a set that is being made: what is done struck out, the present line large, the next below. */
+export function Docket({
+  making,
+  store,
+  isKept,
+}: {
+  readonly making: Making;
+  readonly store: BenchStore;
+  readonly isKept: boolean;
+}): ReactNode {
+  const { bench } = useMessages();
+  const [manner, choose] = useBenchManner();
+  const [isSaying, setSaying] = useState(false);
+  const showing = useMemo<Showing>(
+    () => ({ units: making.set.layout.units, glyphs: 'printed' }),
+    [making.set.layout],
+  );
+  const lines = useMemo(() => linesOf(making, showing), [making, showing]);
+  const done = lines.filter(({ isDone }) => isDone);
+  const [present = null, next = null] = lines.filter(({ isDone }) => !isDone);
+  const isSpoiled = making.tallied.table.spoiled.size > 0;
+  const voice = useVoice();
+  useReadAloud(present === null || isSpoiled ? '' : saysOf(present), manner.voice === 'aloud' ? voice : null);
+  return (
+    <div className={`docket-strip ${manner.type}`} data-kept={isKept}>
+      <p className="stands">{present === null ? bench.allDone : bench.stands(done.length, lines.length)}</p>
+      <DoneLines lines={done} />
+      {isSpoiled || isSaying ? (
+        <Spoiled making={making} store={store} showing={showing} onDone={() => setSaying(false)} />
+      ) : (
+        <>
+          {present === null ? null : (
+            <>
+              <PresentLine line={present} making={making} showing={showing} />
+              <Announced>
+                <span lang="en">{saysOf(present)}</span>
+              </Announced>
+              <Doing line={present} tell={store.tell} />
+            </>
+          )}
+          {next === null ? null : (
+            <section className="next-line" aria-label={bench.next}>
+              <NameOf line={next} />
+            </section>
+          )}
+          <p className="deeds">
+            {making.last === null ? null : (
+              <button type="button" className="say" onClick={() => store.tell({ kind: 'taken back' })}>
+                {bench.takeBack}
+              </button>
+            )}
+            <button type="button" className="say" onClick={() => setSaying(true)}>
+              {bench.spoiled}
+            </button>
+          </p>
+        </>
+      )}
+      <HowShown manner={manner} choose={choose} voice={voice} />
+    </div>
+  );
+}
+
+/** What was done, the last of it in sight and the rest a tap away. */
+function DoneLines({ lines }: { readonly lines: readonly Line[] }): ReactNode {
+  const { bench } = useMessages();
+  if (lines.length === 0) return null;
+  const struck = (those: readonly Line[]) => (
+    <ul className="done-lines">
+      {those.map((line) => (
+        <li key={line.key}>
+          <s>
+            <NameOf line={line} />
+          </s>
+        </li>
+      ))}
+    </ul>
+  );
+  const earlier = lines.slice(0, -2);
+  return (
+    <section aria-label={bench.list}>
+      {earlier.length === 0 ? null : (
+        <details>
+          <summary>{bench.earlier(earlier.length)}</summary>
+          {struck(earlier)}
+        </details>
+      )}
+      {struck(lines.slice(-2))}
+    </section>
+  );
+}
+
+/** A line in a few words. */
+function NameOf({ line }: { readonly line: Line }): ReactNode {
+  const { bench } = useMessages();
+  if (line.kind === 'cut')
+    return (
+      <>
+        {bench.step(line.words.step)}.{' '}
+        <span lang="en">
+          {line.words.set} {line.words.take}
+        </span>
+      </>
+    );
+  return line.name === null ? (
+    bench.scoring
+  ) : (
+    <>
+      <span translate="no">{line.name}</span>. <span lang="en">{line.sentences.join(' ')}</span>
+    </>
+  );
+}
+
+/** Notes that the present line is done, or one workpiece of it. */
+function Doing({
+  line,
+  tell,
+}: {
+  readonly line: Line;
+  readonly tell: (event: BenchEvent) => void;
+}): ReactNode {
+  const { bench } = useMessages();
+  const workpieces = line.kind === 'cut' ? line.step.take.length : 1;
+  const cut = (step: number, count: number) =>
+    tell({ kind: 'noted', mark: { kind: 'cut', step, workpieces: count } });
+  const left = line.kind === 'cut' ? workpieces - line.cut : 1;
+  return (
+    <p className="doing">
+      <button
+        type="button"
+        className="done"
+        onClick={() =>
+          line.kind === 'cut' ? cut(line.step.step, workpieces) : tell({ kind: 'made', line: line.key })
+        }
+      >
+        {bench.done}
+      </button>
+      {line.kind === 'cut' && left > 1 ? (
+        <button type="button" className="say" onClick={() => cut(line.step.step, line.cut + 1)}>
+          {bench.oneDone(left)}
+        </button>
+      ) : null}
+    </p>
+  );
+}
+
+/** How large the type is, whether it is read aloud, and whether the screen stays on. */
+function HowShown({
+  manner,
+  choose,
+  voice,
+}: {
+  readonly manner: BenchManner;
+  readonly choose: (change: Partial<BenchManner>) => void;
+  readonly voice: SpeechSynthesisVoice | null;
+}): ReactNode {
+  const { bench } = useMessages();
+  const isAwake = useAwake();
+  const choices = <Value extends string>(words: Readonly<Record<Value, string>>) =>
+    (Object.entries(words) as [Value, string][]).map(([value, says]) => ({ value, says, own: false }));
+  return (
+    <div className="how-shown">
+      <Sentence
+        says={bench.shown}
+        blanks={{
+          type: (
+            <ChoiceBlank
+              name="type"
+              label={bench.type}
+              value={manner.type}
+              choices={choices(bench.types)}
+              onSet={(type) => choose({ type })}
+            />
+          ),
+          voice: (
+            <ChoiceBlank
+              name="voice"
+              label={bench.voice}
+              value={manner.voice}
+              choices={choices(bench.voices)}
+              onSet={(read) => choose({ voice: read })}
+            />
+          ),
+        }}
+      />
+      {manner.voice === 'aloud' && voice === null ? <p role="status">{bench.noVoice}</p> : null}
+      <p>{isAwake ? bench.awake.awake : bench.awake.asleep}</p>
+    </div>
+  );
+}

@@ -1,0 +1,124 @@
+import { type ReactNode, useMemo } from 'react';
+import { cuttingPictures } from '../../../../src/guide/index.ts';
+import { usualMarks } from '../../../../src/planning/index.ts';
+import type { Showing } from '../../../../src/words/index.ts';
+import { RulerStrip } from '../../form/rulerStrip.tsx';
+import { useMessages } from '../../messages/messages.ts';
+import { Drawing } from '../../pictures/drawing.tsx';
+import { useTypeface } from '../../pictures/typeface.ts';
+import { useWidthRem } from '../../pictures/width.ts';
+import type { Making } from '../../state/benchState.ts';
+import type { Line } from './lines.ts';
+
+/** The line to do now, large: the setting in words and on the ruler, the sheet as it lies, what to cut. */
+export function PresentLine({
+  line,
+  making,
+  showing,
+}: {
+  readonly line: Line;
+  readonly making: Making;
+  readonly showing: Showing;
+}): ReactNode {
+  const { bench } = useMessages();
+  return (
+    <section className="present-line" aria-label={bench.present}>
+      {line.kind === 'cut' ? (
+        <>
+          <h3>
+            <span className="numeral">{bench.step(line.words.step)}</span>{' '}
+            <span lang="en">{line.words.set}</span>
+          </h3>
+          <Ruler line={line} making={making} />
+          {line.words.mark === '' ? null : <p lang="en">{line.words.mark}</p>}
+          {line.cut > 0 ? <p>{bench.partly(line.cut, line.step.take.length)}</p> : null}
+          <Picture line={line} making={making} showing={showing} />
+          <div lang="en">
+            {sentencesOf(line).map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+            {[line.words.care, line.words.stake]
+              .filter((sentence) => sentence !== '')
+              .map((sentence) => (
+                <p className="careful" key={sentence}>
+                  {sentence}
+                </p>
+              ))}
+          </div>
+        </>
+      ) : (
+        <>
+          <h3>{line.name === null ? bench.scoring : <span translate="no">{line.name}</span>}</h3>
+          {line.name === null ? null : <p>{bench.onEach(making.set.layout.cards)}</p>}
+          <div lang="en">
+            {line.sentences.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+          </div>
+        </>
+      )}
+    </section>
+  );
+}
+
+/** A line as it is read aloud. */
+export function saysOf(line: Line): string {
+  if (line.kind === 'made')
+    return [line.name ?? '', ...line.sentences].filter((each) => each !== '').join('. ');
+  const { set, mark, care, stake } = line.words;
+  return [set, mark, ...sentencesOf(line), care, stake].filter((sentence) => sentence !== '').join(' ');
+}
+
+function sentencesOf({ words }: Extract<Line, { kind: 'cut' }>): readonly string[] {
+  return [
+    `${words.take} ${words.lay}`.trim(),
+    `${words.cut} ${words.prove}`.trim(),
+    `${words.gives} ${words.rest}`.trim(),
+  ].filter((sentence) => sentence !== '');
+}
+
+function Ruler({
+  line: { step },
+  making: { set },
+}: {
+  readonly line: Extract<Line, { kind: 'cut' }>;
+  readonly making: Making;
+}): ReactNode {
+  const { layout, trimmer } = set;
+  const marking = { units: layout.units, step: trimmer?.marks ?? usualMarks(layout) };
+  return <RulerStrip length={step.dial ?? step.set} marking={marking} />;
+}
+
+/** The sheet as it lies under the blade at this setting. */
+function Picture({
+  line: { words },
+  making: { set, tallied },
+  showing,
+}: {
+  readonly line: Extract<Line, { kind: 'cut' }>;
+  readonly making: Making;
+  readonly showing: Showing;
+}): ReactNode {
+  const typeface = useTypeface();
+  const [figure, figureRem] = useWidthRem<HTMLElement>();
+  // A point is a ninth of a rem, so that the picture's smallest type is no smaller than the page's.
+  const widthPt = Math.max(170, Math.min(38, figureRem ?? 20) * 9);
+  const { layout, trimmer } = set;
+  const { plan, onTable } = tallied.inHand;
+  const picture = useMemo(() => {
+    const paper = layout.papers.get(words.paper)!;
+    const matter = { layout, plan, stakes: [], trimmer, showing, typeface, lying: onTable.lying };
+    return cuttingPictures({ ...matter, manner: 'coloured' }, paper, { widthPt, heightPt: 190 }).find(
+      (each) => each.words.step === words.step,
+    );
+  }, [layout, plan, trimmer, showing, typeface, onTable, widthPt, words]);
+  const page = useMemo(
+    () => (picture === undefined ? null : { widthPt, ...picture.draw() }),
+    [widthPt, picture],
+  );
+  return (
+    <figure ref={figure} lang="en">
+      {page === null || picture === undefined ? null : <Drawing page={page} says={picture.says} />}
+    </figure>
+  );
+}

@@ -1,0 +1,127 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { english } from '../../apps/web/messages/english/english.ts';
+import { builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
+
+/* A set made at the bench, a line at a time. */
+
+const { bench } = english;
+
+const lanterns = JSON.stringify({
+  cardwright: 1,
+  title: 'Lanterns',
+  units: 'in',
+  cards: 6,
+  base: { size: ['4 1/4 in', '5 1/2 in'], fold: 'left', paper: 'cream' },
+  papers: {
+    cream: { name: 'Cream', sheets: [{ size: ['8 1/2 in', '11 in'], count: 6 }] },
+    dusk: { name: 'Dusk', colour: '#4a4a7a', sheets: [{ size: ['12 in', '12 in'], count: 3 }] },
+  },
+  parts: [
+    { id: 'mat', name: 'Mat', inset: '1/8 in', paper: 'dusk' },
+    { id: 'panel', name: 'Panel', on: 'mat', size: ['3 in', '3 in'], paper: 'dusk' },
+  ],
+});
+
+describe.skipIf(!hasChromium)('the bench (needs chromium)', () => {
+  const app = builtApp();
+  const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+  const stands = (page: Page) => page.locator('.docket-strip > .stands').textContent();
+  const isKept = (page: Page) =>
+    page.waitForFunction(() => document.querySelector<HTMLElement>('.docket-strip')?.dataset.kept === 'true');
+
+  async function begun(page: Page): Promise<string> {
+    const id = await layOnShelf(page, lanterns);
+    await openLayout(page, id, 'bench');
+    await button(page, bench.begin).click();
+    await page.locator('.present-line').waitFor();
+    return id;
+  }
+
+  it('goes through a set from the first cut to the last part, and keeps every tick', async () => {
+    const page = await app.page({ widthPx: 820 });
+    await begun(page);
+    const lines = await page.locator('.done-lines li').count();
+    expect(lines).toBe(0);
+    const heard: string[] = [];
+    for (let line = 0; line < 60 && (await button(page, bench.done).count()) > 0; line += 1) {
+      heard.push((await page.locator('.present-line h3').textContent())!);
+      await button(page, bench.done).click();
+      // Every few lines the page is closed and opened again.
+      if (line % 3 === 1) {
+        await isKept(page);
+        const before = await stands(page);
+        await page.reload();
+        await page.locator('.docket-strip').waitFor();
+        expect(await stands(page)).toBe(before);
+      }
+    }
+    expect(await stands(page)).toBe(bench.allDone);
+    expect(heard[0]).toMatch(/^Step 1 Set /u);
+    expect(heard.slice(-3)).toEqual([bench.scoring, 'Mat', 'Panel']);
+    // What was noted last can be taken back, one after another.
+    await button(page, bench.takeBack).click();
+    expect(await page.locator('.present-line h3').textContent()).toBe('Panel');
+  });
+
+  it('plans the rest again from the table when a piece is spoiled', async () => {
+    const page = await app.page({ widthPx: 820 });
+    await begun(page);
+    const finished = page.getByRole('button', { name: /^Mat, .*there: / });
+    for (let line = 0; line < 30; line += 1) {
+      await button(page, bench.done).click();
+      await button(page, bench.spoiled).click();
+      if ((await finished.count()) > 0) break;
+      await button(page, bench.spoil.notAfterAll).click();
+    }
+    await finished.first().click();
+    await page.getByText('1 piece for Mat is spoiled').waitFor();
+    // It is all there after the page was closed in between.
+    await isKept(page);
+    await page.reload();
+    await page.getByText('1 piece for Mat is spoiled').waitFor();
+    await button(page, bench.spoil.goOn).click();
+    await page.locator('.present-line').waitFor();
+    for (let line = 0; line < 60 && (await button(page, bench.done).count()) > 0; line += 1)
+      await button(page, bench.done).click();
+    expect(await stands(page)).toBe(bench.allDone);
+  });
+
+  it('is worked by keys alone, and is in type as large as is wanted', async () => {
+    const page = await app.page({ widthPx: 820 });
+    await begun(page);
+    await button(page, bench.done).focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.done-lines li').count()).toBe(2);
+    const sizePx = () =>
+      page
+        .locator('.present-line h3')
+        .evaluate((heading) => Number.parseFloat(getComputedStyle(heading).fontSize));
+    // A letter then stands some 6 mm high on a tablet: read from a yard away by who reads 20/40 (common practice, no
+    // source).
+    expect(await sizePx()).toBeGreaterThanOrEqual(36);
+    await page.getByRole('button', { name: bench.type }).click();
+    await page.getByLabel(bench.types.larger).click();
+    expect(await sizePx()).toBeGreaterThanOrEqual(60);
+  });
+
+  it('goes on as it was begun when the layout is changed, and is begun anew only when that is wanted', async () => {
+    const page = await app.page({ widthPx: 820 });
+    const id = await begun(page);
+    await button(page, bench.done).click();
+    await openLayout(page, id, 'card');
+    await page.getByRole('button', { name: english.card.blanks.cards }).click();
+    await page.keyboard.type('4');
+    await page.keyboard.press('Enter');
+    await openLayout(page, id, 'bench');
+    await page.getByText(bench.changedSince).waitFor();
+    expect(await page.locator('.done-lines li').count()).toBe(1);
+    await button(page, bench.beginAnew).click();
+    await button(page, bench.keep).click();
+    await button(page, bench.beginAnew).click();
+    await button(page, bench.anew).click();
+    await page.getByText(bench.changedSince).waitFor({ state: 'detached' });
+    expect(await page.locator('.done-lines li').count()).toBe(0);
+  });
+});
