@@ -11,7 +11,7 @@ if (!Number.isInteger(kills) || kills < 1) {
 setUp();
 const { status } = spawnSync(
   process.execPath,
-  [join('node_modules', 'vitest', 'vitest.mjs'), 'run', 'test/app/kill.test.ts'],
+  [join('node_modules', 'vitest', 'vitest.mjs'), 'run', 'test/app/kill'],
   { cwd: root, stdio: 'inherit', env: { ...process.env, CARDWRIGHT_KILLS: String(kills) } },
 );
 process.exit(status ?? 1);

@@ -7,6 +7,7 @@ import { addressOf, routeOf } from '../../apps/web/route.ts';
 import { serve } from '../../scripts/serve.mjs';
 import { scratchFolder } from '../commandLine.ts';
 import { appFolder, carryInto, chromiumPath, hasChromium } from './appPage.ts';
+import { chanceFrom } from './chance.ts';
 import type * as inPage from './inPage.ts';
 import { startedOn } from './killedBrowser.ts';
 
@@ -126,15 +127,6 @@ describe.skipIf(!hasChromium)(`a browser that is killed (needs ${chromiumPath})`
     return page;
   }
 });
-
-/** Numbers from 0 up to 1 that look like chance: the generator of Numerical Recipes, 2nd edition, section 7.1. */
-function chanceFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
 
 async function layOnShelf(page: Page): Promise<string> {
   await carryInto(page);

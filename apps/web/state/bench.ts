@@ -8,6 +8,8 @@ import { problemOf, type SavingProblem, type SavingWorld } from './saving.ts';
 export interface Bench {
   readonly stage: 'looking' | 'there';
   readonly making: Making | null;
+  /** How often something was told there. */
+  readonly told: number;
   /** Whether the last that was told is on the disk. */
   readonly isKept: boolean;
   /** Why it could not be kept; it is tried again by itself. `null`: nothing is the matter. */
@@ -32,6 +34,7 @@ export function benchOf(log: BenchLog, document: string, { later, newId }: Savin
   const store = createStore<Bench>(() => ({
     stage: 'looking',
     making: null,
+    told: 0,
     isKept: true,
     problem: null,
     isFromElsewhere: false,
@@ -42,8 +45,11 @@ export function benchOf(log: BenchLog, document: string, { later, newId }: Savin
   let isWriting = false;
 
   const all = () => [...kept, ...waiting.map(({ event }) => event)];
-  const show = (also: Partial<Bench> = {}) =>
-    store.setState({ stage: 'there', making: makingOf(all()), isKept: waiting.length === 0, ...also });
+  const show = (also: Partial<Bench> = {}) => {
+    const events = all();
+    const isKept = waiting.length === 0;
+    store.setState({ stage: 'there', making: makingOf(events), told: events.length, isKept, ...also });
+  };
 
   async function write(): Promise<void> {
     if (isWriting) return;

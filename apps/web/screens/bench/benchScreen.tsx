@@ -27,7 +27,7 @@ export function BenchScreen(): ReactNode {
       ) : (
         <>
           <ChangedSince making={bench.making} store={store} />
-          <Docket making={bench.making} store={store} isKept={bench.isKept} />
+          <Docket making={bench.making} store={store} told={bench.told} isKept={bench.isKept} />
         </>
       )}
     </>

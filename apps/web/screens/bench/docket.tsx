@@ -18,10 +18,13 @@ import { useReadAloud, useVoice } from './useVoice.ts';
 export function Docket({
   making,
   store,
+  told,
   isKept,
 }: {
   readonly making: Making;
   readonly store: BenchStore;
+  /** For who watches whether all that was told is kept. */
+  readonly told: number;
   readonly isKept: boolean;
 }): ReactNode {
   const { bench } = useMessages();
@@ -38,7 +41,7 @@ export function Docket({
   const voice = useVoice();
   useReadAloud(present === null || isSpoiled ? '' : saysOf(present), manner.voice === 'aloud' ? voice : null);
   return (
-    <div className={`docket-strip ${manner.type}`} data-kept={isKept}>
+    <div className={`docket-strip ${manner.type}`} data-told={told} data-kept={isKept}>
       <p className="stands">{present === null ? bench.allDone : bench.stands(done.length, lines.length)}</p>
       <DoneLines lines={done} />
       {isSpoiled || isSaying ? (
