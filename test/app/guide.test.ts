@@ -47,6 +47,17 @@ describe.skipIf(!hasChromium)('the guide in a browser', () => {
     );
     const [one, other] = [await readPdf(saved), await readPdf(made.pdf)];
     expect(one).toEqual(other);
+
+    // What is leafed through on the page says, page for page, what another reader finds in the file.
+    const on = page.getByRole('button', { name: english.guide.pages.on });
+    for (const [index, { runs }] of one.pages.entries()) {
+      const shown = page.getByRole('group', { name: english.guide.pages.at(index + 1, one.pages.length) });
+      await shown.waitFor();
+      const words = (await shown.locator('text').allTextContents()).join('');
+      expect(words.replaceAll(/\s/gu, '')).toBe(runs.map((run) => run.text.replaceAll(/\s/gu, '')).join(''));
+      if (index + 1 < one.pages.length) await on.click();
+    }
+    expect(await on.isDisabled()).toBe(true);
   });
 
   it('keeps how guides are printed, for every layout and after the page was left', async () => {

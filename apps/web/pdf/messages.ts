@@ -1,3 +1,4 @@
+import type { Page } from '../../../src/drawing/index.ts';
 import type { Layout } from '../../../src/layout/index.ts';
 import type { Units } from '../../../src/measure/index.ts';
 import type { Plan, StepStakes } from '../../../src/planning/index.ts';
@@ -22,8 +23,28 @@ export interface GuideAsked {
   readonly uncompressed?: boolean;
 }
 
+/** What the worker is asked for, once: a guide to save or print, or its pages to be looked at. */
+export interface GuideRequest {
+  readonly kind: 'print' | 'look';
+  readonly of: GuideAsked;
+}
+
 /** What the worker answers, once. */
-export type GuideAnswer =
-  | { readonly kind: 'made'; readonly pdf: Uint8Array<ArrayBuffer>; readonly pages: number }
-  /** Our own code is wrong, or the fonts could not be fetched. */
-  | { readonly kind: 'failed'; readonly message: string };
+export type GuideAnswer = GuideMade | GuideLaid | GuideFailed;
+
+export interface GuideMade {
+  readonly kind: 'made';
+  readonly pdf: Uint8Array<ArrayBuffer>;
+  readonly pages: number;
+}
+
+export interface GuideLaid {
+  readonly kind: 'laid';
+  readonly pages: readonly Page[];
+}
+
+/** Our own code is wrong, or the fonts could not be fetched. */
+export interface GuideFailed {
+  readonly kind: 'failed';
+  readonly message: string;
+}

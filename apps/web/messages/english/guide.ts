@@ -25,4 +25,12 @@ export const guide = {
   short:
     'There can be no guide yet, for the papers are short. What is wanting, and the nearest that can be made, is told under',
   plate: 'Plate 1. The front.',
+  /** The pages as they are printed. */
+  pages: {
+    heading: 'Its pages',
+    laying: 'The pages are being laid out …',
+    at: (page: number, of: number) => `Page ${page} of ${of}`,
+    back: 'Leaf back',
+    on: 'Leaf on',
+  },
 };

@@ -17,13 +17,20 @@ export type Making =
   | { readonly stage: 'printing'; readonly pages: number }
   | { readonly stage: 'failed'; readonly message: string };
 
-/** Makes the guide when it is asked for, to be saved or printed; given up when the screen is left. */
-export function useGuideMaking(asked: {
+/** What a guide is made of, and how. */
+export interface WantedGuide {
   readonly of: { readonly layout: Layout; readonly plan: Plan; readonly trimmer: Trimmer | null };
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   readonly bodyPt: number;
-}): { readonly making: Making; readonly save: () => void; readonly print: () => void } {
+}
+
+/** Makes the guide when it is asked for, to be saved or printed; given up when the screen is left. */
+export function useGuideMaking(asked: WantedGuide): {
+  readonly making: Making;
+  readonly save: () => void;
+  readonly print: () => void;
+} {
   const { planner, now } = useWorld();
   const [making, setMaking] = useState<Making>({ stage: 'none' });
   const control = useRef<AbortController | null>(null);
@@ -37,7 +44,7 @@ export function useGuideMaking(asked: {
     const { of, ...manner } = asked;
     const made = async () => {
       const stakes = await stakesOfPlan(planner, of, signal);
-      return guidePdf({ ...of, ...manner, stakes, madeAt: now() }, { signal });
+      return guidePdf({ ...of, ...manner, stakes, madeAt: now() }, signal);
     };
     made().then(
       (guide) => {

@@ -12,6 +12,7 @@ import { Cautions } from '../cautions.tsx';
 import { useGuideMaking } from './guideMaking.ts';
 import { type GuideOptions, typeSizes, useGuideOptions } from './guideOptions.ts';
 import './guide.css';
+import { Pages } from './pages.tsx';
 
 /** The printed guide: on what and how it is printed, to be saved or printed, and what to take care of. */
 export function GuideScreen(): ReactNode {
@@ -49,6 +50,16 @@ export function GuideScreen(): ReactNode {
         <Front layout={layout} />
       </div>
       <Cautions layout={layout} />
+      {planned.stage === 'answered' && plan !== null ? (
+        <Pages
+          wanted={{
+            of: { layout: planned.of, plan, trimmer: planned.by.trimmer },
+            sheetFormat: options.sheetFormat,
+            units: options.units,
+            bodyPt: typeSizes[options.type],
+          }}
+        />
+      ) : null}
     </>
   );
 }
