@@ -227,6 +227,7 @@ export async function eachScreen(
     await page.evaluate(() => {
       for (const details of document.querySelectorAll('details')) details.open = true;
     });
+    if (screen === 'guide') await page.locator('.guide-page svg').waitFor();
     // What there is to tap is found by where it is: the page may be in any language.
     if (screen === 'trimming') {
       await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
