@@ -1,7 +1,6 @@
 import { changedFile, type SavedLayout, valueAt } from '../files/index.ts';
-import type { Layout } from '../layout/index.ts';
+import { type Layout, roomNames } from '../layout/index.ts';
 import type { LengthChange } from '../planning/index.ts';
-import type { MendTold } from '../words/index.ts';
 import { type Change, changesTo } from './change.ts';
 import type { Edit } from './edit.ts';
 
@@ -14,7 +13,7 @@ export function lengthsChanged(
   changes: readonly LengthChange[],
 ): Edit | null {
   const [main] = changes;
-  const of = toldLengths.find((name) => name === main?.name);
+  const of = roomNames.find((name) => name === main?.name);
   if (main === undefined || of === undefined) return null;
   const written = changedFile(file, { lengths: new Map(changes.map(({ path, to }) => [path, to])) });
   if ('problems' in written) return null;
@@ -35,17 +34,3 @@ export function lengthsChanged(
     }),
   };
 }
-
-type ToldLength = Extract<MendTold, { by: 'length' }>['of'];
-
-const toldLengths = [
-  'width',
-  'height',
-  'diameter',
-  'inset',
-  'gap',
-  'left',
-  'right',
-  'top',
-  'bottom',
-] as const satisfies readonly ToldLength[];

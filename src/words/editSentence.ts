@@ -1,3 +1,4 @@
+import { roomNames } from '../layout/index.ts';
 import {
   type Axis,
   type Glyphs,
@@ -132,22 +133,11 @@ export function fieldWords(field: string): string | null {
   const room = /^room\.(?<name>\w+)(?:\[(?<end>[01])\])?$/.exec(field)?.groups;
   if (room !== undefined) {
     const end = { 0: 'least ', 1: 'most ' }[room.end ?? ''] ?? '';
-    return roomNames.includes(room.name!) ? `${end}room for ${placeName(room.name!)}` : null;
+    const named = roomNames.find((name) => name === room.name);
+    return named === undefined ? null : `${end}room for ${placeName(named)}`;
   }
   return words[field.replace(/^paper\[\d+\]$/, 'paper')] ?? null;
 }
-
-const roomNames: readonly string[] = [
-  'width',
-  'height',
-  'diameter',
-  'inset',
-  'gap',
-  'left',
-  'right',
-  'top',
-  'bottom',
-];
 
 function placeName(name: string): string {
   return name in edgeWords ? `the distance ${edgeWords[name]}` : `the ${name}`;
