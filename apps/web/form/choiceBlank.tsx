@@ -20,6 +20,13 @@ export interface Choice<Value extends string> {
   readonly own?: boolean;
 }
 
+/** The choices whose words stand in the catalogue, in its order. */
+export function choicesOf<Value extends string>(
+  words: Readonly<Record<Value, string>>,
+): readonly Choice<Value>[] {
+  return (Object.entries(words) as [Value, string][]).map(([value, says]) => ({ value, says, own: false }));
+}
+
 /** A blank for one of a few words, which opens onto them. */
 export function ChoiceBlank<Value extends string>(props: ChoiceBlankProps<Value>): ReactNode {
   const { open } = useOpening();

@@ -1,7 +1,7 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import type { Showing } from '../../../../src/words/index.ts';
 import { Announced } from '../../form/announced.tsx';
-import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import type { BenchStore } from '../../state/bench.ts';
@@ -174,8 +174,6 @@ function HowShown({
 }): ReactNode {
   const { bench } = useMessages();
   const isAwake = useAwake();
-  const choices = <Value extends string>(words: Readonly<Record<Value, string>>) =>
-    (Object.entries(words) as [Value, string][]).map(([value, says]) => ({ value, says, own: false }));
   return (
     <div className="how-shown">
       <Sentence
@@ -186,7 +184,7 @@ function HowShown({
               name="type"
               label={bench.type}
               value={manner.type}
-              choices={choices(bench.types)}
+              choices={choicesOf(bench.types)}
               onSet={(type) => choose({ type })}
             />
           ),
@@ -195,7 +193,7 @@ function HowShown({
               name="voice"
               label={bench.voice}
               value={manner.voice}
-              choices={choices(bench.voices)}
+              choices={choicesOf(bench.voices)}
               onSet={(read) => choose({ voice: read })}
             />
           ),

@@ -21,7 +21,7 @@ import {
   zero,
 } from '../../../../src/measure/index.ts';
 import { layingWords, type PartLaying, partName } from '../../../../src/words/index.ts';
-import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { PapersBlank } from '../../form/papersBlank.tsx';
@@ -172,10 +172,6 @@ function blanksOf(
 }
 
 /** The words of a small catalogue as what may stand in a blank. */
-function choicesOf<Value extends string>(words: Readonly<Record<Value, string>>) {
-  return (Object.entries(words) as [Value, string][]).map(([value, says]) => ({ value, says }));
-}
-
 /** Pieces of a list of places come and go with the count; one place for all stays. */
 function countEdit({ file }: InHand, index: number, count: number): Edit {
   const place = valueAt(file, ['parts', index, 'place']);

@@ -1,7 +1,7 @@
 import { type ReactNode, useMemo } from 'react';
 import { frontDrawing } from '../../../../src/guide/index.ts';
 import { arrange, type Layout } from '../../../../src/layout/index.ts';
-import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { Drawing } from '../../pictures/drawing.tsx';
@@ -106,10 +106,6 @@ function HowPrinted({
       }}
     />
   );
-}
-
-function choicesOf<Value extends string>(words: Readonly<Record<Value, string>>) {
-  return (Object.entries(words) as [Value, string][]).map(([value, says]) => ({ value, says, own: false }));
 }
 
 function SaveAndPrint({

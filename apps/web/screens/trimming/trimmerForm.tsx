@@ -14,7 +14,7 @@ import type { Trimmer } from '../../../../src/trimming/index.ts';
 import { fileProblemSentence } from '../../../../src/words/index.ts';
 import { stemOf } from '../../exchange/fileName.ts';
 import { saveFile } from '../../exchange/saveFile.ts';
-import { type Choice, ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { type Choice, ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
@@ -388,8 +388,4 @@ function LimitBlank({
 function useShown(units: Units): (length: Length) => string {
   const numbers = useNumbers();
   return (length) => numbers.shown(showLengthWithUnit(length, units, 'printed'));
-}
-
-function choicesOf<Value extends string>(words: Readonly<Record<Value, string>>): readonly Choice<Value>[] {
-  return (Object.entries(words) as [Value, string][]).map(([value, says]) => ({ value, says, own: false }));
 }
