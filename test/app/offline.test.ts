@@ -215,6 +215,7 @@ describe.skipIf(!hasChromium)(`the page itself is kept (needs ${chromiumPath})`,
 
     // The disk takes it after all.
     await page.evaluate(() => {
+      // Laid aside there by this test, when it made the disk fail.
       const { transaction } = window as unknown as { transaction: IDBDatabase['transaction'] };
       IDBDatabase.prototype.transaction = transaction;
     });

@@ -42,6 +42,7 @@ function pageWith(
     },
   });
   const offline = offlineOf({
+    // The little of it that is used; the rest of the browser's own no test can make.
     container: container as unknown as ServiceWorkerContainer,
     locks: undefined,
     worker: new URL('http://craft.home.arpa/offline.js'),

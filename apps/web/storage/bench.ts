@@ -39,6 +39,7 @@ export function benchIn(database: Connection): BenchLog {
 }
 
 function recordsOf(transaction: Reading | Writing, document: string): Promise<readonly BenchRecord[]> {
+  // Both read alike; the types of their stores have no call in common.
   return (transaction as Reading).objectStore('bench').getAll(upTo(document, Number.MAX_SAFE_INTEGER));
 }
 
