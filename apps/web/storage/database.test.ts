@@ -1,9 +1,15 @@
 import 'fake-indexeddb/auto';
 import { expect, it } from 'vitest';
+import { inches } from '../../../src/measure/index.ts';
+import { benchOf } from '../state/bench.ts';
+import type { Making } from '../state/benchState.ts';
+import { cuttingKeptIn } from '../state/cutting.ts';
+import { benchIn } from './bench.ts';
 import { databaseNamed } from './database.ts';
 import { type Shelf, shelfIn } from './shelf.ts';
 import version1 from './testing/version1.json' with { type: 'json' };
 import version2 from './testing/version2.json' with { type: 'json' };
+import version3 from './testing/version3.json' with { type: 'json' };
 
 /** A store as a version of the page had made it, and what was in it: by key where the values have none in them. */
 type Stores = Readonly<
@@ -42,6 +48,15 @@ const asVersion2 = (name: string) =>
     steps: { keyPath: ['document', 'revision'], holds: version2.steps },
     snapshots: { keyPath: ['document', 'revision'], holds: version2.snapshots },
     preferences: { holds: version2.preferences },
+  });
+
+const asVersion3 = (name: string) =>
+  asVersion(3, name, {
+    documents: { keyPath: 'id', holds: version3.documents },
+    steps: { keyPath: ['document', 'revision'], holds: version3.steps },
+    snapshots: { keyPath: ['document', 'revision'], holds: version3.snapshots },
+    preferences: { holds: version3.preferences },
+    bench: { keyPath: ['document', 'number'], holds: version3.bench },
   });
 
 /** What a layout on the shelf was when a version wrote it, counted then. */
@@ -161,6 +176,144 @@ it('what version 2 kept is all there, and can be gone on with', async () => {
     at: { id: 'id-1', revision: 59 },
     beside: false,
   });
+});
+
+/** Where a set that is being made stands, in what a person would look for at the table. */
+function standing({ tallied, made }: Making) {
+  const { inHand, soFar, table } = tallied;
+  return {
+    cards: inHand.plan.cards,
+    steps: inHand.plan.steps.map(({ step }) => step),
+    done: [...soFar.done],
+    made: [...made],
+    spoiled: [...table.spoiled.values()].flat().map(({ id, piece }) => [id, piece]),
+    lying: table.onTable.lying.map(({ id }) => id).sort(),
+    finished: [...table.finished.keys()].sort(),
+    whole: table.whole.map(({ id }) => id).sort(),
+  };
+}
+
+it('what version 3 kept is all there, with the benches, and can be gone on with', async () => {
+  await asVersion3('from version 3');
+  const database = databaseNamed('from version 3');
+  const shelf = shelfIn(database, () => 'new');
+  await expectAllThere(shelf, [
+    {
+      id: 'entry-4',
+      title: 'Button tin',
+      cards: 5,
+      revision: 2,
+      done: 2,
+      undone: 0,
+      binned: null,
+      besides: 'id-1',
+      copied: null,
+    },
+    {
+      id: 'id-1',
+      title: 'Button tin',
+      cards: 8,
+      revision: 3,
+      done: 1,
+      undone: 1,
+      binned: null,
+      besides: null,
+      copied: { revision: 2, when: 1_771_000_000_000 },
+    },
+    {
+      id: 'id-2',
+      title: 'Porch lights',
+      cards: 4,
+      revision: 0,
+      done: 0,
+      undone: 0,
+      binned: 1_772_000_000_000,
+      besides: null,
+      copied: null,
+    },
+  ]);
+  expect(await shelf.preference('ground')).toBe('dark');
+  expect(await shelf.preference('bench')).toEqual({ type: 'larger', voice: 'silent' });
+  const cutting = cuttingKeptIn(shelf);
+  await cutting.known;
+  expect(cutting.getState()).toMatchObject({
+    trimmer: {
+      name: 'Trimmer on the craft table',
+      marks: inches(1, 16),
+      sheetsAtOnce: 1,
+      cutsPerSitting: 60,
+    },
+    prefer: ['settings'],
+  });
+
+  const log = benchIn(database);
+  const world = { later: () => () => {}, newId: () => 'entry' };
+  const benchAt = async (id: string) => {
+    const bench = benchOf(log, id, world);
+    await expect.poll(() => bench.getState().stage).toBe('there');
+    return bench;
+  };
+  // Three steps were cut, a base was spoiled, the rest planned again, a step of that cut, one taken back, the bases
+  // scored, and then the offcut of a sheet spoiled as well.
+  const tin = await benchAt('id-1');
+  expect(tin.getState()).toMatchObject({ told: 11, making: { last: { mark: { kind: 'spoiled' } } } });
+  const before = standing(tin.getState().making!);
+  expect(before).toEqual({
+    cards: 8,
+    steps: [5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18],
+    done: [[5, 1]],
+    made: ['score'],
+    spoiled: [['oat-3b', null]],
+    lying: [
+      'oat-1a',
+      'oat-1b',
+      'oat-2a',
+      'oat-2b',
+      'oat-3a1',
+      'oat-3a2',
+      'oat-3a3',
+      'oat-4a1',
+      'oat-4a2',
+      'oat-4a3',
+      'oat-4b',
+      'oat-5a1',
+      'oat-5a3',
+      'oat-5b',
+      'odds-1a',
+      'odds-1b',
+    ].sort(),
+    finished: ['oat-3a1', 'oat-3a2', 'oat-4a1', 'oat-4a2', 'oat-5a1'],
+    whole: ['kraft-1', 'kraft-2', 'oat-6', 'odds-2', 'odds-3'],
+  });
+  // Another sheet was taken for the one that was spoiled, so the layout is another from there on.
+  expect(standing((await benchAt('id-2')).getState().making!)).toEqual({
+    cards: 4,
+    steps: [3, 4],
+    done: [],
+    made: [],
+    spoiled: [],
+    lying: ['dusk-1a1', 'dusk-1a3', 'dusk-1b', 'dusk-1c'],
+    finished: ['dusk-1a1'],
+    whole: ['dusk-2'],
+  });
+  expect((await benchAt('entry-4')).getState().making).toBeNull();
+
+  tin.tell({ kind: 'taken back' });
+  tin.tell({ kind: 'noted', mark: { kind: 'cut', step: 6, workpieces: 1 } });
+  await expect.poll(() => tin.getState().isKept).toBe(true);
+  const after = standing((await benchAt('id-1')).getState().making!);
+  expect(after).toMatchObject({
+    done: [
+      [5, 1],
+      [6, 1],
+    ],
+    spoiled: [],
+    made: ['score'],
+  });
+  expect(after.lying).toContain('oat-3b');
+  // What was told then is known by its name, and not kept twice.
+  const twice = await log.add('id-1', 10, version3.bench[10]!.event as never, version3.bench[10]!.entry);
+  expect(twice).toMatchObject({ isAdded: true, events: { length: 13 } });
 });
 
 it('a page gives way to a later one, and says so when it saves', async () => {
