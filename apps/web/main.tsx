@@ -52,7 +52,7 @@ const stopAsking = news.subscribe(() => {
 const workers = browserPlanner(scriptAddress(plannerWorker));
 const cutting = cuttingKeptIn(shelf);
 const desk = deskBefore({ shelf, planner: workers, cutting }, { later, newId });
-const benches = benchesIn(benchIn(database), { later, newId });
+const benches = benchesIn(benchIn(database, news.tell), { later, newId });
 
 /** Whether something is on the shelf that goes with the page. */
 let goesWithPage = false;

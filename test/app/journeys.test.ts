@@ -386,7 +386,7 @@ describe.skipIf(!hasChromium)('files (needs chromium)', () => {
     // The whole zip is what the page itself can open, from whatever screen.
     await openLayout(page, id, 'papers');
     await drop(page, 'shelf.zip', zip);
-    await page.getByText(shelf.done.putBack(0, 0, 1)).waitFor();
+    await page.getByText(shelf.done.putBack({ added: 0, beside: 0, further: 0, there: 1 })).waitFor();
     expect(await allOnShelf(page)).toEqual(before);
   });
 });

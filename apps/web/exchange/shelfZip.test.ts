@@ -1,25 +1,54 @@
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { type History, settingOf, stepped } from '../../../src/editing/index.ts';
 import { readLayoutFile, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
 import { randomFile } from '../../../src/files/testing/randomFile.ts';
-import type { DocumentRecord } from '../storage/database.ts';
-import { databaseNamed } from '../storage/database.ts';
+import { makingOf } from '../state/benchState.ts';
+import { benchIn } from '../storage/bench.ts';
+import type { BenchEvent } from '../storage/benchLog.ts';
+import { type Connection, type DocumentRecord, databaseNamed } from '../storage/database.ts';
 import { type Shelf, shelfIn } from '../storage/shelf.ts';
+import { randomBench } from '../storage/testing/randomBench.ts';
+import version3 from '../storage/testing/version3.json' with { type: 'json' };
 import { fileNameOf, stemOf } from './fileName.ts';
 import { readShelfZip, shelfZip } from './shelfZip.ts';
 import { otherUnzip, otherZip } from './testing/otherZip.ts';
 
 let shelves = 0;
 let ids = 0;
+const databases = new WeakMap<Shelf, Connection>();
 const newShelf = () => {
   shelves += 1;
-  return shelfIn(databaseNamed(`zip-${shelves}`), () => {
+  const database = databaseNamed(`zip-${shelves}`);
+  const shelf = shelfIn(database, () => {
     ids += 1;
     return `id-${ids}`;
   });
+  databases.set(shelf, database);
+  return shelf;
 };
+
+/** The bench of a layout on one of these shelves. */
+const benchOn = (shelf: Shelf) => benchIn(databases.get(shelf)!);
+
+async function tellAt(shelf: Shelf, id: string, told: readonly BenchEvent[]) {
+  const bench = benchOn(shelf);
+  for (const event of told) {
+    ids += 1;
+    await bench.add(id, (await bench.events(id)).length, event, `told-${ids}`);
+  }
+}
+
+let someBench: fc.Arbitrary<readonly BenchEvent[]>;
+beforeAll(async () => {
+  someBench = await randomBench();
+}, 60_000);
+
+/** A bench at which a set was begun, cut, spoiled and planned again. */
+const aBench = version3.bench.flatMap(({ document, event }) =>
+  document === 'id-1' ? [event as unknown as BenchEvent] : [],
+);
 
 function fileOf(text: string): SavedLayout {
   const read = readLayoutFile(text);
@@ -75,6 +104,9 @@ async function putBack(shelf: Shelf, zip: Uint8Array<ArrayBuffer>) {
   return shelf.putBack(read.everything, 7_000);
 }
 
+/** What became of layouts that were put back where there were none. */
+const nothing = { added: 0, beside: 0, further: 0, there: 0 };
+
 /** What stands on a shelf, apart from when it was copied. */
 const standing = async (shelf: Shelf) =>
   (await shelf.documents())
@@ -89,11 +121,13 @@ describe('everything in one zip', () => {
       count: fc.integer({ min: 1, max: 999 }),
     });
     let steps = 0;
+    let told = 0;
     await fc.assert(
       fc.asyncProperty(
         fc.array(randomFile(), { minLength: 1, maxLength: 4 }),
         fc.array(choice, { maxLength: 14 }),
-        async (files, choices) => {
+        fc.array(someBench, { maxLength: 2 }),
+        async (files, choices, benches) => {
           const shelf = newShelf();
           const kept: string[] = [];
           for (const file of files) kept.push((await shelf.add(fileOf(JSON.stringify(file)))).id);
@@ -108,7 +142,10 @@ describe('everything in one zip', () => {
               if (revision > 0) kept.push((await cardsTo(shelf, id, count, revision - 1)).at.id);
             }
           }
+          for (const [index, events] of benches.entries())
+            if (kept[index] !== undefined) await tellAt(shelf, kept[index], events);
           const before = await shelf.everything();
+          told += before.layouts.reduce((sum, { bench }) => sum + bench.length, 0);
           steps += before.layouts.reduce((sum, { track }) => sum + track.done.length, 0);
           const zip = await shelfZip(before);
           if (before.layouts.length === 0) {
@@ -116,28 +153,35 @@ describe('everything in one zip', () => {
             return;
           }
           const other = newShelf();
-          expect(await putBack(other, zip)).toEqual({ added: before.layouts.length, beside: 0, there: 0 });
+          expect(await putBack(other, zip)).toEqual({
+            ...nothing,
+            added: before.layouts.length,
+          });
           expect(await other.everything()).toEqual(before);
           expect(await standing(other)).toEqual(await standing(shelf));
           expect(await exported(other)).toEqual(zip);
           // Once more, or on the shelf it came from, it changes nothing.
           for (const again of [other, shelf]) {
             const was = await standing(again);
-            expect(await putBack(again, zip)).toEqual({ added: 0, beside: 0, there: before.layouts.length });
+            expect(await putBack(again, zip)).toEqual({ ...nothing, there: before.layouts.length });
             expect(await standing(again)).toEqual(was);
           }
           // Each can be gone on with, and undone to its beginning.
-          for (const { id, track } of before.layouts) {
+          for (const { id, track, bench } of before.layouts) {
             for (const _ of track.done) await undoOn(other, id!);
             const start = (await other.open(id!))!.history;
             expect(start.done).toEqual([]);
             expect(start.undone).toHaveLength(track.undone.length + track.done.length);
+            // A bench as well: what a hand tells next comes after all that was told.
+            await tellAt(other, id!, aBench.slice(0, 1));
+            expect(await benchOn(other).events(id!)).toHaveLength(bench.length + 1);
           }
         },
       ),
       { numRuns: 25 },
     );
     expect(steps).toBeGreaterThan(8);
+    expect(told).toBeGreaterThan(20);
   });
 
   it('holds each layout as a file of its own, that other programs unpack', async () => {
@@ -178,15 +222,69 @@ describe('everything in one zip', () => {
     const zip = await exported(shelf);
     await cardsTo(shelf, id, 12);
     await shelf.prefer('units', 'mm');
-    expect(await putBack(shelf, zip)).toEqual({ added: 0, beside: 1, there: 0 });
+    expect(await putBack(shelf, zip)).toEqual({ ...nothing, beside: 1 });
     expect((await standing(shelf)).map(({ besides }) => besides).sort()).toEqual([id, null].sort());
-    expect(await putBack(shelf, zip)).toEqual({ added: 0, beside: 0, there: 1 });
+    expect(await putBack(shelf, zip)).toEqual({ ...nothing, there: 1 });
     expect(await shelf.preference('units')).toBe('mm');
     const both = await exported(shelf);
     await shelf.bin(id, 5_000);
-    expect(await putBack(shelf, both)).toEqual({ added: 0, beside: 0, there: 2 });
+    expect(await putBack(shelf, both)).toEqual({ ...nothing, there: 2 });
     expect((await shelf.documents()).map(({ binned }) => binned)).toEqual([null, null]);
     expect((await shelf.documents()).map(({ copied }) => copied?.when)).toEqual([7_000, 7_000]);
+  });
+
+  it('puts the bench back: the one that goes on stands, and two of which neither does stand beside each other', async () => {
+    // How much of one log is in the zip, how much of it or of another is told on the shelf since.
+    const cases = fc.record({
+      one: someBench,
+      other: someBench,
+      zipped: fc.nat(14),
+      here: fc.nat(14),
+      isOther: fc.boolean(),
+    });
+    const seen = new Map<string, number>();
+    await fc.assert(
+      fc.asyncProperty(cases, async ({ one, other, zipped, here, isOther }) => {
+        const shelf = newShelf();
+        const { id } = await shelf.add(fileOf(notes()));
+        const inZip = one.slice(0, zipped);
+        const onShelf = (isOther ? other : one).slice(0, here);
+        await tellAt(shelf, id, onShelf);
+        const { preferences, layouts } = await shelf.everything();
+        const bench = inZip.map((event, index) => ({ event, entry: `zipped-${index}` }));
+        const zip = await shelfZip({ preferences, layouts: [{ ...layouts[0]!, bench }] });
+
+        const text = (events: readonly BenchEvent[]) =>
+          events.map((event) => `${JSON.stringify(event)}\n`).join('');
+        const expected = text(onShelf).startsWith(text(inZip))
+          ? 'there'
+          : text(inZip).startsWith(text(onShelf))
+            ? 'further'
+            : 'beside';
+        seen.set(expected, (seen.get(expected) ?? 0) + 1);
+        expect(await putBack(shelf, zip)).toEqual({ ...nothing, [expected]: 1 });
+        const benches = (await shelf.everything()).layouts.map((layout) => [
+          layout.besides,
+          layout.bench.map(({ event }) => event),
+        ]);
+        const first = [null, expected === 'further' ? inZip : onShelf];
+        expect(benches).toHaveLength(expected === 'beside' ? 2 : 1);
+        expect(benches).toContainEqual(first);
+        if (expected === 'beside') expect(benches).toContainEqual([id, inZip]);
+        // Once more, it is all there.
+        expect(await putBack(shelf, zip)).toEqual({ ...nothing, there: 1 });
+      }),
+      {
+        numRuns: 25,
+        examples: [
+          [{ one: aBench, other: [], zipped: 8, here: 5, isOther: false }],
+          [{ one: aBench, other: [], zipped: 5, here: 8, isOther: false }],
+          [{ one: aBench, other: aBench.slice(0, 1), zipped: 0, here: 1, isOther: true }],
+          [{ one: aBench, other: [aBench[0]!, aBench[2]!], zipped: 4, here: 2, isOther: true }],
+        ],
+      },
+    );
+    for (const kind of ['there', 'further', 'beside']) expect(seen.get(kind)).toBeGreaterThan(0);
   });
 
   it('can be a zip of layout files alone, made by another program', async () => {
@@ -198,8 +296,8 @@ describe('everything in one zip', () => {
       { name: '__MACOSX/sets/._two.card.json', content: content('Mac OS X') },
       { name: 'photo.jpg', content: Uint8Array.from([1, 2, 3]) },
     ]);
-    expect(await putBack(shelf, zip)).toEqual({ added: 2, beside: 0, there: 0 });
-    expect(await putBack(shelf, zip)).toEqual({ added: 0, beside: 0, there: 2 });
+    expect(await putBack(shelf, zip)).toEqual({ ...nothing, added: 2 });
+    expect(await putBack(shelf, zip)).toEqual({ ...nothing, there: 2 });
     expect((await standing(shelf)).map(({ title }) => title)).toEqual(['One', 'Two']);
   });
 });
@@ -223,6 +321,20 @@ describe('a zip that cannot be put on a shelf', () => {
     edit: { told: { what: 'part added', name: 'Mat' }, changes: [{ kind: 'put', path: [path], value: 3 }] },
     back: [{ kind: 'put', path: [path], value: 4 }],
     joins: null,
+  });
+
+  /** What a bench's file is made of. */
+  interface Told {
+    readonly cardwright_bench: number;
+    readonly told: readonly { readonly event: object; readonly entry: string }[];
+  }
+  const next = (event: object) => ({ event, entry: 'after' });
+  const begunWith = (changes: object) => (file: Told) => ({
+    ...file,
+    told: file.told.map(({ event, entry }, index) => ({
+      event: index === 0 ? { ...event, ...changes } : event,
+      entry,
+    })),
   });
 
   it('says what it is', async () => {
@@ -278,6 +390,65 @@ describe('a zip that cannot be put on a shelf', () => {
       { name: 'one.history.json', content: content(typeof told === 'string' ? told : JSON.stringify(told)) },
     ]);
     expect(await problemOf(zip)).toEqual({ kind, name: 'one.history.json' });
+  });
+
+  it.each<[string, (file: Told) => unknown, string]>([
+    ['no JSON', () => '{', 'bench'],
+    ['a list', () => [], 'bench'],
+    ['of a newer version', (file) => ({ ...file, cardwright_bench: 2 }), 'newer'],
+    ['of no version', ({ told }) => ({ told }), 'bench'],
+    ['with nothing told', () => ({ cardwright_bench: 1 }), 'bench'],
+    ['that begins in the middle', ({ told }) => ({ cardwright_bench: 1, told: told.slice(1) }), 'bench'],
+    ['without names', (file) => ({ ...file, told: file.told.map(({ event }) => ({ event })) }), 'bench'],
+    [
+      'with what nobody tells',
+      (file) => ({ ...file, told: [...file.told, next({ kind: 'sung' })] }),
+      'bench',
+    ],
+    [
+      'with a step that is not in the plan',
+      (file) => ({
+        ...file,
+        told: [...file.told, next({ kind: 'noted', mark: { kind: 'cut', step: 99, workpieces: 1 } })],
+      }),
+      'bench',
+    ],
+    [
+      'with a step that was cut less than never',
+      (file) => ({
+        ...file,
+        told: [...file.told, next({ kind: 'noted', mark: { kind: 'cut', step: 1, workpieces: -1 } })],
+      }),
+      'bench',
+    ],
+    ['of a layout that is not sound', begunWith({ file: { cardwright: 1 } }), 'bench'],
+    ['with a plan that is none', begunWith({ plan: { cardwright_plan: 1 } }), 'bench'],
+    ['with no plan', begunWith({ plan: null }), 'bench'],
+    ['with a trimmer that is none', begunWith({ trimmer: { name: 'Mine' } }), 'bench'],
+  ])('names the bench in it that is wrong: %s', async (_, wrong, kind) => {
+    const shelf = newShelf();
+    const { id } = await shelf.add(fileOf(notes('One')));
+    await tellAt(shelf, id, aBench);
+    const files = new Map(await otherUnzip(await exported(shelf)));
+    const name = 'one.bench.json';
+    const told = wrong(JSON.parse(files.get(name)!) as Told);
+    files.set(name, typeof told === 'string' ? told : JSON.stringify(told));
+    const zip = await otherZip([...files].map(([of, text]) => ({ name: of, content: content(text) })));
+    expect(await problemOf(zip)).toEqual({ kind, name });
+  });
+
+  it('takes a bench that fits, also beside a layout that nothing else is told of', async () => {
+    const shelf = newShelf();
+    const { id } = await shelf.add(fileOf(notes('One')));
+    await tellAt(shelf, id, aBench);
+    const files = new Map(await otherUnzip(await exported(shelf)));
+    files.delete('one.history.json');
+    const zip = await otherZip([...files].map(([name, text]) => ({ name, content: content(text) })));
+    const other = newShelf();
+    expect(await putBack(other, zip)).toEqual({ ...nothing, added: 1 });
+    const [layout] = (await other.everything()).layouts;
+    expect(layout!.bench.map(({ event }) => event)).toEqual(aBench);
+    expect(makingOf(aBench)).not.toBeNull();
   });
 
   it('takes a history that fits', async () => {

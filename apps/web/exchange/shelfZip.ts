@@ -11,15 +11,20 @@ import {
 } from '../../../src/files/index.ts';
 import { editSentence } from '../../../src/words/index.ts';
 import type { Everything, KeptLayout } from '../storage/everything.ts';
+import { benchText, readBench } from './benchFile.ts';
 import { stemOf } from './fileName.ts';
 import { unzipped, type ZipEntry, type ZipProblem, zipped } from './zipFile.ts';
 
-/** The endings of the files in the zip of a shelf: the layouts, what was done to each, and the preferences. */
+/**
+ * The endings of the files in the zip of a shelf: the layouts, what was done to each, what was told at its bench where
+ * its set was begun, and the preferences.
+ */
 const layoutEnding = '.card.json';
 const historyEnding = '.history.json';
+const benchEnding = '.bench.json';
 const preferencesName = 'preferences.json';
 
-/** The versions of the two shapes that are ours alone. */
+/** The versions of the shapes that are ours alone; that of a bench has its own file. */
 const historyVersion = 1;
 const preferencesVersion = 1;
 
@@ -32,18 +37,23 @@ export type ShelfZipProblem =
   | { readonly kind: 'layout'; readonly name: string; readonly problems: readonly FileProblem[] }
   /** What is told of a layout beside it does not fit it, or is of no shape that is known here. */
   | { readonly kind: 'history'; readonly name: string }
+  /** What is told of a bench is of no shape that is known here, or can have happened at no table. */
+  | { readonly kind: 'bench'; readonly name: string }
   /** A file in it was written by a newer version of the app. */
   | { readonly kind: 'newer'; readonly name: string };
 
 /**
  * Everything on the shelf in one zip: each layout as a file of its own that any door opens, with a file beside it of all
- * that was done to it. The same shelf gives the same bytes.
+ * that was done to it, and one of all that was told at its bench. The same shelf gives the same bytes.
  */
 export function shelfZip({ layouts, preferences }: Everything): Promise<Uint8Array<ArrayBuffer>> {
   const stems = uniqueStems(layouts.map(({ track }) => titleOf(track.file)));
   const entries = layouts.flatMap((layout, index): readonly ZipEntry[] => [
     { name: `${stems[index]!}${layoutEnding}`, text: writeLayoutFile(layout.track.file) },
     { name: `${stems[index]!}${historyEnding}`, text: historyText(layout) },
+    ...(layout.bench.length === 0
+      ? []
+      : [{ name: `${stems[index]!}${benchEnding}`, text: benchText(layout.bench) }]),
   ]);
   const preferred = { cardwright_preferences: preferencesVersion, values: preferences };
   return zipped([...entries, { name: preferencesName, text: `${JSON.stringify(preferred)}\n` }]);
@@ -61,11 +71,16 @@ export async function readShelfZip(
     if (!name.endsWith(layoutEnding)) continue;
     const read = readLayoutFile(text);
     if ('problems' in read) return { problem: { kind: 'layout', name, problems: read.problems } };
-    const besideName = `${name.slice(0, -layoutEnding.length)}${historyEnding}`;
-    const beside = texts.get(besideName);
-    const layout = beside === undefined ? alone(read.file) : readHistory(beside, read.file);
-    if (typeof layout === 'string') return { problem: { kind: layout, name: besideName } };
-    layouts.push(layout);
+    const stem = name.slice(0, -layoutEnding.length);
+    const historyName = `${stem}${historyEnding}`;
+    const history = texts.get(historyName);
+    const layout = history === undefined ? alone(read.file) : readHistory(history, read.file);
+    if (typeof layout === 'string') return { problem: { kind: layout, name: historyName } };
+    const benchName = `${stem}${benchEnding}`;
+    const told = texts.get(benchName);
+    const bench = told === undefined ? [] : readBench(told);
+    if (typeof bench === 'string') return { problem: { kind: bench, name: benchName } };
+    layouts.push({ ...layout, bench });
   }
   if (layouts.length === 0) return { problem: { kind: 'nothing of ours' } };
   const preferences = readPreferences(texts.get(preferencesName));
@@ -76,19 +91,25 @@ export async function readShelfZip(
 /** Not what some systems put into every zip. */
 function isOurs(name: string): boolean {
   if (name.startsWith('__MACOSX/')) return false;
-  return name.endsWith(layoutEnding) || name.endsWith(historyEnding) || name === preferencesName;
+  return (
+    [layoutEnding, historyEnding, benchEnding].some((ending) => name.endsWith(ending)) ||
+    name === preferencesName
+  );
 }
 
-function alone(file: SavedLayout): KeptLayout {
+/** A layout as it is kept, apart from its bench. */
+type WithHistory = Omit<KeptLayout, 'bench'>;
+
+function alone(file: SavedLayout): WithHistory {
   return { id: null, revision: 0, besides: null, track: { file, done: [], undone: [] } };
 }
 
-function historyText({ id, revision, besides, track: { done, undone } }: KeptLayout): string {
+function historyText({ id, revision, besides, track: { done, undone } }: WithHistory): string {
   return `${JSON.stringify({ cardwright_history: historyVersion, id, revision, besides, done, undone })}\n`;
 }
 
 /** What was done to the file, held against it; or what is the matter. */
-function readHistory(text: string, file: SavedLayout): KeptLayout | 'history' | 'newer' {
+function readHistory(text: string, file: SavedLayout): WithHistory | 'history' | 'newer' {
   let read: Json;
   try {
     read = JSON.parse(text) as Json;

@@ -20,12 +20,31 @@ export type BenchEvent =
   /** What was told last, and was not taken back, did not happen. The beginning stays. */
   | { readonly kind: 'taken back' };
 
-/** One event of a layout's bench as it is kept. */
-export interface BenchRecord {
-  readonly document: string;
-  /** From 1 on. */
-  readonly number: number;
+/** One event as it was told. */
+export interface BenchEntry {
   readonly event: BenchEvent;
   /** A name of its own, so that it is never kept twice. */
   readonly entry: string;
+}
+
+/** One event of a layout's bench as it is kept. */
+export interface BenchRecord extends BenchEntry {
+  readonly document: string;
+  /** From 1 on. */
+  readonly number: number;
+}
+
+/**
+ * What one log of a bench has beyond another: nothing where it has no more; `null`: each has something that the other
+ * has not, so they are of two tables. Whoever told an event, it is the same event.
+ */
+export function beyond(
+  there: readonly BenchEntry[],
+  other: readonly BenchEntry[],
+): readonly BenchEntry[] | null {
+  const both = Math.min(there.length, other.length);
+  const isSame = (index: number) =>
+    JSON.stringify(there[index]!.event) === JSON.stringify(other[index]!.event);
+  for (let index = 0; index < both; index += 1) if (!isSame(index)) return null;
+  return other.slice(both);
 }

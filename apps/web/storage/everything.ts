@@ -1,5 +1,6 @@
 import type { Track } from '../../../src/editing/index.ts';
 import type { Json } from '../../../src/files/index.ts';
+import type { BenchEntry } from './benchLog.ts';
 
 /** All that stands on a shelf, apart from where it is kept: to be written to a file, and put back from one. */
 export interface Everything {
@@ -15,11 +16,17 @@ export interface KeptLayout {
   /** The layout that it is a second version of; `null`: of none. */
   readonly besides: string | null;
   readonly track: Track;
+  /** All that was told at its bench, in its order. */
+  readonly bench: readonly BenchEntry[];
 }
 
-/** What became of the layouts that were put back: how many came, became second versions, were there already. */
+/** What became of the layouts that were put back, how many of each. */
 export interface PutBack {
   readonly added: number;
+  /** Became second versions. */
   readonly beside: number;
+  /** Were there already, but less was told at their benches; what was told since stands there now. */
+  readonly further: number;
+  /** Were there already. */
   readonly there: number;
 }

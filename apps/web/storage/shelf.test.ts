@@ -10,6 +10,8 @@ import {
   stepped,
 } from '../../../src/editing/index.ts';
 import { readLayoutFile, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
+import { benchIn } from './bench.ts';
+import type { BenchEvent } from './benchLog.ts';
 import { type Connection, databaseNamed } from './database.ts';
 import { databaseInMemory } from './memory.ts';
 import { type At, type Shelf, shelfIn } from './shelf.ts';
@@ -69,6 +71,9 @@ function sound(history: ReturnType<typeof stepped>): History {
 const edit = (of: Edit): Step => ({ kind: 'edit', edit: of, joins: null });
 const cards = (history: History, count: number): Step => edit(settingOf(history.file, ['cards'], count));
 const textOf = (history: History | undefined) => history && writeLayoutFile(history.file);
+
+/** The shelf keeps whatever is told at a bench; what can have happened there is not for it to say. */
+const made = (line: string): BenchEvent => ({ kind: 'made', line });
 
 let entries = 0;
 function entry(): string {
@@ -200,6 +205,48 @@ describe.each(Object.entries(ways))('a shelf in %s', (_, databaseOf) => {
     await found.make(cards(found.history, 3));
     expect((await Tab.open(shelf, id)).history).toEqual(tab.history);
     expect(await shelf.duplicate('nothing', 'Copy')).toBeNull();
+  });
+
+  it('lets nothing be begun at the bench of a copy, and a second version go on where the first stands', async () => {
+    const { shelf, database } = await newShelf();
+    const { id } = await shelf.add(file());
+    const bench = benchIn(database);
+    await bench.add(id, 0, made('one'), entry());
+    const copy = await shelf.duplicate(id, 'Notes for the fair');
+    expect(await bench.events(copy!.id)).toEqual([]);
+    const [one, other] = [await Tab.open(shelf, id), await Tab.open(shelf, id)];
+    await one.make(cards(one.history, 12));
+    expect(await other.make(cards(other.history, 20))).toBe(true);
+    await bench.add(id, 1, made('two'), entry());
+    expect(await bench.events(other.at.id)).toEqual([made('one')]);
+    expect(await bench.events(id)).toEqual([made('one'), made('two')]);
+    // What is there already, because it could not be told that it was kept, is not told twice.
+    const again = cards(other.history, 30);
+    const name = entry();
+    for (const _ of ['once', 'twice'])
+      await shelf.save({ id, revision: 0 }, again, sound(stepped(other.history, again)), name);
+    expect(await bench.events(name)).toEqual([made('one'), made('two')]);
+  });
+
+  it('keeps the bench of what lies in the bin, and empties it with the rest', async () => {
+    const { shelf, database } = await newShelf();
+    let news = 0;
+    const bench = benchIn(database, () => {
+      news += 1;
+    });
+    const [one, other] = [await shelf.add(file('Moths')), await shelf.add(file('Bees'))];
+    for (const { id } of [one, other]) await bench.add(id, 0, made('one'), entry());
+    await shelf.bin(one.id, 1_000);
+    expect(await bench.events(one.id)).toEqual([made('one')]);
+    // Who makes a set wants it.
+    expect(news).toBe(0);
+    await bench.add(one.id, 1, made('two'), entry());
+    expect(news).toBe(1);
+    expect((await shelf.documents()).map(({ binned }) => binned)).toEqual([null, null]);
+    await shelf.bin(one.id, 1_000);
+    await shelf.empty(2_000);
+    expect(await bench.events(one.id)).toEqual([]);
+    expect(await bench.events(other.id)).toEqual([made('one')]);
   });
 
   it('knows when a layout was written to a file, and which text that was', async () => {

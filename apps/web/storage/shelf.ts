@@ -9,6 +9,7 @@ import {
 } from '../../../src/editing/index.ts';
 import { type Json, type SavedLayout, writeLayoutFile } from '../../../src/files/index.ts';
 import { assert } from '../../../src/problem/index.ts';
+import { type BenchEntry, beyond } from './benchLog.ts';
 import type {
   Connection,
   Copied,
@@ -34,26 +35,32 @@ export interface Shelf {
   /**
    * Saves one step that was done to the layout at a revision, and what came of it. Where it has been saved from
    * somewhere else since, nothing is overwritten: the step is kept in a second version, which stands on the shelf
-   * beside the first. One that is there no more is there again, and one from the bin stands on the shelf again.
+   * beside the first and has a bench of its own, as that of the first stands then. One that is there no more is there
+   * again, and one from the bin stands on the shelf again.
    *
    * `entry` is a name of its own for this step: given again, after it could not be told whether it was saved, it is
    * saved once all the same.
    */
   save(at: At, step: Step, after: Track, entry: string): Promise<Saved>;
-  /** A layout of another title that begins as this one was saved last, with nothing to undo; `null`: none of that id. */
+  /**
+   * A layout of another title that begins as this one was saved last, with nothing to undo and nothing begun at its
+   * bench; `null`: none of that id.
+   */
   duplicate(id: string, title: string): Promise<DocumentRecord | null>;
   /** Keeps in mind that a revision of a layout was written to a file. */
   copied(id: string, copied: Copied): Promise<void>;
   /** Puts a layout into the bin, or with `null` back on the shelf. */
   bin(id: string, when: number | null): Promise<void>;
-  /** Takes out of the bin for good what was put there before that moment. */
+  /** Takes out of the bin for good what was put there before that moment, with what was told at its bench. */
   empty(before: number): Promise<void>;
   /** All that stands on the shelf, at one moment. */
   everything(): Promise<Everything>;
   /**
    * Puts back what was written to a file at one time: all of it, or nothing. A layout that stands there with the same
-   * text stays as it is; one that differs becomes a second version beside it; what lies in the bin with the same text
-   * stands on the shelf again. Preferences that are there already stay. `when`: the time, since it is copied to a file.
+   * text stays as it is, and of the two benches the one stands that goes on where the other ends; one of another text,
+   * or at whose bench something else was told, becomes a second version beside it; what lies in the bin with the same
+   * text stands on the shelf again. Preferences that are there already stay. `when`: the time, since it is copied to a
+   * file.
    */
   putBack(everything: Everything, when: number): Promise<PutBack>;
   /** What was preferred under a name; `undefined`: nothing yet. */
@@ -163,7 +170,8 @@ export function shelfIn(database: Connection, newId: () => string, news: () => v
         for (const { id, revision, besides } of standing) {
           const found = await openedFrom(transaction, id);
           const { file, done, undone } = found!.history;
-          layouts.push({ id, revision, besides, track: { file, done, undone } });
+          const bench = await benchAt(transaction, id);
+          layouts.push({ id, revision, besides, track: { file, done, undone }, bench });
         }
         return { layouts, preferences: await preferencesOf(transaction) };
       });
@@ -213,6 +221,11 @@ async function recordsOf(
   return { snapshot, steps };
 }
 
+async function benchAt(transaction: Reading | Writing, id: string): Promise<readonly BenchEntry[]> {
+  const records = await reader(transaction).objectStore('bench').getAll(upTo(id, Number.MAX_SAFE_INTEGER));
+  return records.map(({ event, entry }) => ({ event, entry }));
+}
+
 async function preferencesOf(transaction: Reading | Writing): Promise<Readonly<Record<string, Json>>> {
   const preferences = reader(transaction).objectStore('preferences');
   const [names, values] = [await preferences.getAllKeys(), await preferences.getAll()];
@@ -254,6 +267,17 @@ async function putFirst(
     .add({ document: document.id, revision: document.revision, file, done, undone });
 }
 
+/** Puts at the end of a layout's bench what was told there after the first so many events. */
+async function putAtBench(
+  transaction: Writing,
+  document: string,
+  { known, told }: { readonly known: number; readonly told: readonly BenchEntry[] },
+): Promise<void> {
+  const bench = transaction.objectStore('bench');
+  for (const [index, { event, entry }] of told.entries())
+    await bench.add({ document, number: known + index + 1, event, entry });
+}
+
 async function savedStep(
   transaction: Writing,
   { id, revision }: At,
@@ -291,6 +315,9 @@ async function savedStep(
     after,
   );
   await transaction.objectStore('steps').add({ document: saved.at.id, revision: next, step, entry });
+  // Whoever cuts goes on where she was, whichever version she is at.
+  if (saved === second)
+    await putAtBench(transaction, entry, { known: 0, told: await benchAt(transaction, id) });
   return saved;
 }
 
@@ -310,7 +337,7 @@ async function putBackAll(
   when: number,
   newId: () => string,
 ): Promise<PutBack> {
-  const outcome = { added: 0, beside: 0, there: 0 };
+  const outcome = { added: 0, beside: 0, further: 0, there: 0 };
   for (const layout of layouts) outcome[await putBackOne(transaction, layout, when, newId)] += 1;
   const store = transaction.objectStore('preferences');
   for (const [name, value] of Object.entries(preferences))
@@ -320,7 +347,7 @@ async function putBackAll(
 
 async function putBackOne(
   transaction: Writing,
-  { id, revision, besides, track }: KeptLayout,
+  { id, revision, besides, track, bench }: KeptLayout,
   when: number,
   newId: () => string,
 ): Promise<keyof PutBack> {
@@ -331,17 +358,32 @@ async function putBackOne(
   const alike = all.filter((one) =>
     id === null ? one.title === title : first && (one === first || one.besides === id),
   );
+  const fitting: {
+    readonly one: DocumentRecord;
+    readonly known: number;
+    readonly told: readonly BenchEntry[];
+  }[] = [];
   for (const one of alike) {
     const found = await openedFrom(transaction, one.id);
     if (found === null || writeLayoutFile(found.history.file) !== text) continue;
+    const here = await benchAt(transaction, one.id);
+    const told = beyond(here, bench);
+    if (told !== null) fitting.push({ one, known: here.length, told });
+  }
+  // One that has it all comes before one whose bench would have to go on for it.
+  const there = fitting.find(({ told }) => told.length === 0) ?? fitting[0];
+  if (there !== undefined) {
+    const { one, told } = there;
     const copied = { revision: one.revision, when };
     await transaction.objectStore('documents').put({ ...one, binned: null, copied });
-    return 'there';
+    await putAtBench(transaction, one.id, there);
+    return told.length === 0 ? 'there' : 'further';
   }
+  const own = id === null || first !== undefined ? newId() : id;
   await putFirst(
     transaction,
     {
-      id: id === null || first !== undefined ? newId() : id,
+      id: own,
       revision,
       title,
       besides: first === undefined ? besides : first.id,
@@ -350,6 +392,7 @@ async function putBackOne(
     },
     track,
   );
+  await putAtBench(transaction, own, { known: 0, told: bench });
   return first === undefined ? 'added' : 'beside';
 }
 

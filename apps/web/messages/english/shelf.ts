@@ -83,7 +83,7 @@ export const shelf = {
     open: 'Open a file',
     saveAll: 'Save everything in one file',
     saveAllSays:
-      'One zip with each layout as a file of its own and all that can be undone. Opened here or in another browser, it puts everything back.',
+      'One zip with each layout as a file of its own, all that can be undone and what was noted at the bench. Opened here or in another browser, it puts everything back.',
     drop: 'Let go to open what you hold.',
   },
   bin: {
@@ -134,11 +134,24 @@ export const shelf = {
     takeBack: 'Take it out again',
     back: '{title} stands on the shelf again.',
     emptied: 'The bin is empty.',
-    putBack: (added: number, beside: number, there: number) =>
+    putBack: ({
+      added,
+      beside,
+      further,
+      there,
+    }: {
+      readonly added: number;
+      readonly beside: number;
+      readonly further: number;
+      readonly there: number;
+    }) =>
       [
         added > 0 ? `${capital(layouts(added))} came onto the shelf.` : '',
         beside > 0
           ? `${capital(layouts(beside))} ${beside === 1 ? 'differs from the one' : 'differ from those'} that stood here, and ${beside === 1 ? 'stands' : 'stand'} beside ${beside === 1 ? 'it as a second version' : 'them as second versions'}.`
+          : '',
+        further > 0
+          ? `${capital(layouts(further))} stood here already; what was noted since at the bench stands there now too.`
           : '',
         there > 0 ? `${capital(layouts(there))} stood here already, just the same.` : '',
       ]
@@ -157,6 +170,8 @@ export const shelf = {
     layout: 'In it, {inner} is not sound:',
     history:
       'In it, {inner} does not fit the layout beside it. The layout files in the zip can be unpacked and opened one by one.',
+    bench:
+      'In it, {inner} does not fit together: what it tells of the bench can have happened at no table. The layout files in the zip can be unpacked and opened one by one.',
     newer: 'In it, {inner} was written by a newer version of this program.',
     storage: 'This browser did not do it, and nothing was changed.',
     shelf: 'What is on the shelf cannot be read at the moment. It has not gone away.',

@@ -25,8 +25,7 @@ export function Files({ count }: { readonly count: number }): ReactNode {
         const opened = await openFile(file, shelf, now());
         if (opened.kind === 'layout') last = opened.id;
         else if (opened.kind === 'shelf') {
-          const { added, beside, there } = opened.putBack;
-          told.push(<p key={told.length}>{says.done.putBack(added, beside, there)}</p>);
+          told.push(<p key={told.length}>{says.done.putBack(opened.putBack)}</p>);
         } else {
           isProblem = true;
           told.push(<FileProblem key={told.length} name={file.name} refused={opened} />);
