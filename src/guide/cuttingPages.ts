@@ -17,6 +17,7 @@ import {
   effortSentence,
   leftoverSentences,
   planSentence,
+  type SittingBreak,
   type StepWords,
   slackSentences,
 } from '../words/index.ts';
@@ -24,7 +25,11 @@ import { cuttingPictures } from './cuttingPictures.ts';
 import type { Matter } from './matter.ts';
 
 /** Everything that is cut from one paper: its docket, what it comes to, each setting drawn and said, what is left. */
-export function cuttingPages(matter: Matter, paper: Paper, stepsBefore: SittingCount): readonly Block[] {
+export function cuttingPages(
+  matter: Matter,
+  paper: Paper,
+  breaks: readonly SittingBreak[],
+): readonly Block[] {
   const { plan, showing, styles, typeface, widthPt } = matter;
   const line = (words: string, beforePt = 3): Block =>
     setParagraph({ words, widthPt, style: styles.body, typeface, beforePt });
@@ -47,15 +52,9 @@ export function cuttingPages(matter: Matter, paper: Paper, stepsBefore: SittingC
       ...careful(matter, sentence, widthPt),
       withNext: true,
     })),
-    ...stepBlocks(matter, paper, stepsBefore),
+    ...stepBlocks(matter, paper, breaks),
     ...leftoverBlocks(matter, paper),
   ];
-}
-
-/** How many passes of the present sitting are done before a step; counted on from paper to paper. */
-export interface SittingCount {
-  passes: number;
-  sitting: number;
 }
 
 /** A sentence that must not be overread: a heavy rule stands at its left. */
@@ -97,7 +96,7 @@ function numeralPt({ plan, styles, typeface }: Matter): number {
   return Math.max(30, ...widths.map((width) => width + styles.heading.sizePt * 0.6));
 }
 
-function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readonly Block[] {
+function stepBlocks(matter: Matter, paper: Paper, breaks: readonly SittingBreak[]): readonly Block[] {
   const { widthPt } = matter;
   // In large print the picture stands under the words, its numbers as large as they are.
   const magnification = matter.styles.body.sizePt < largePrintPt ? 1 : matter.styles.body.sizePt / usualPt;
@@ -109,11 +108,9 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
     {
       role: 'list',
       beforePt: 8,
-      content: steps.flatMap(({ words, passes, says, draw }): Block[] => {
+      content: steps.flatMap(({ words, says, draw }): Block[] => {
         const picture = draw();
-        const rest = sittingBreak(matter, passes, sitting);
         return [
-          ...(rest === null ? [] : [rest]),
           {
             role: 'listItem',
             together: true,
@@ -122,6 +119,9 @@ function stepBlocks(matter: Matter, paper: Paper, sitting: SittingCount): readon
               ? largeRows(matter, words, { says, picture }, magnification)
               : [stepRow(matter, words, { says, picture }, picturePt)],
           },
+          ...breaks
+            .filter(({ step }) => step === words.step)
+            .map((rest): Block => ({ role: 'listItem', content: [careful(matter, rest.says, widthPt)] })),
         ];
       }),
     },
@@ -229,26 +229,6 @@ function underlined({ widthPt }: Matter, row: Row): Row {
         to: { xPt: widthPt, yPt: row.heightPt + 7 },
         stroke: { colour: black, widthPt: lineWidthPt.hatch },
       },
-    ],
-  };
-}
-
-/** Where a person who cuts only so much at a time had better stop; `null` where she goes on. */
-function sittingBreak(matter: Matter, passes: number, sitting: SittingCount): Block | null {
-  const most = matter.trimmer?.cutsPerSitting ?? null;
-  if (most === null) return null;
-  const full = sitting.passes > 0 && sitting.passes + passes > most;
-  sitting.passes = full ? passes : sitting.passes + passes;
-  if (!full) return null;
-  sitting.sitting += 1;
-  return {
-    role: 'listItem',
-    content: [
-      careful(
-        matter,
-        `A good place to stop: what follows is for sitting ${sitting.sitting}.`,
-        matter.widthPt,
-      ),
     ],
   };
 }

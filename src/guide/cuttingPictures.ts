@@ -11,7 +11,6 @@ import { type PicturedStep, type PictureManner, pictureScale, stepPicture } from
 /** One setting of the trimmer, drawn and said. */
 export interface CuttingPicture {
   readonly words: StepWords;
-  readonly passes: number;
   /** What the picture shows, for someone who listens. */
   readonly says: string;
   /** Draws it. That is most of the work, so a page can do it picture by picture. */
@@ -69,7 +68,6 @@ export function cuttingPictures(
   };
   return own.map(({ words: said, pictured: step }) => ({
     words: said,
-    passes: step.passes,
     says: pictureSays(said),
     draw: () => stepPicture(step, manner, room.widthPt),
   }));

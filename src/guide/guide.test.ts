@@ -3,6 +3,7 @@ import { a4Format, type Booklet, letterFormat } from '../drawing/index.ts';
 import { plainTypeface } from '../drawing/testing/plainTypeface.ts';
 import { inches, showLengthWithUnit } from '../measure/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
+import { sittingsSentence } from '../words/index.ts';
 import { type GuideRequest, guideOf } from './guide.ts';
 import { fieldSet, hostileSet, planned, restfulTrimmer, tideSet } from './testing/sets.ts';
 import { cornersOf, drawnMarks, groupsIn, wordsIn } from './testing/walk.ts';
@@ -111,8 +112,14 @@ test('a guide for a trimmer on the right says so, and stops where its owner rest
     .join(' ');
   expect(words).toContain('that measures on the right');
   expect(words).toContain('the top of the print to the right');
-  expect(words).toContain('A good place to stop: what follows is for sitting 2.');
   expect(words).not.toContain('to the left');
+  // Where every other door says it is: after that step, and before the next.
+  const [, before] = /: breaks? after step (\d+)/u.exec(sittingsSentence(request.plan, restfulTrimmer))!;
+  const place = words.indexOf('A good place to stop: what follows is for sitting 2.');
+  expect(place).toBeGreaterThan(words.indexOf(`${before} Set `));
+  const numbers = request.plan.steps.map(({ step }) => step);
+  const next = numbers[numbers.indexOf(Number(before)) + 1]!;
+  expect(place).toBeLessThan(words.indexOf(`${next} Set `));
 });
 
 test('a guide for a ruler that is off and short says what to set, and where', async () => {

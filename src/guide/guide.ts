@@ -26,6 +26,7 @@ import {
   exactnessSentences,
   foldWord,
   listed,
+  sittingBreaks,
   takenOf,
   toBuy,
   toolsFor,
@@ -75,12 +76,12 @@ export function guideOf(request: GuideRequest): Booklet {
     widthPt: textWidthPt(format),
   };
   const cut = [...request.plan.papers.keys()].map((id) => paperOf(layout, id));
-  const sitting = { passes: 0, sitting: 1 };
+  const breaks = sittingBreaks(request.plan, request.trimmer);
   const body: readonly Block[] = [
     ...needed(matter),
     ...piecesTable(matter),
     ...picturesExplained(matter),
-    ...cut.flatMap((paper) => cuttingPages(matter, paper, sitting)),
+    ...cut.flatMap((paper) => cuttingPages(matter, paper, breaks)),
     ...scorePage(matter),
     ...assembly(matter),
     ...cautions(matter),

@@ -18,7 +18,6 @@ export {
   effortSentence,
   leftoverSentences,
   planSentence,
-  sittingsSentence,
   slackSentences,
 } from './planSentence.ts';
 export { progressSentence } from './progressSentence.ts';
@@ -28,6 +27,7 @@ export { rescueSentence, rescueSentences, wantingSentences } from './rescueSente
 export { type ScoringWords, scoringWords } from './scoring.ts';
 export { moreSheetsSentences, shortageSentences, standInSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
+export { type SittingBreak, sittingBreaks, sittingsSentence } from './sittingBreaks.ts';
 export { changeWords, effectSentences } from './sizeChange.ts';
 export { type SparesTold, sparesMadeSentence, sparesSentences } from './sparesSentence.ts';
 export { standsSentence } from './standsSentence.ts';

@@ -2,7 +2,7 @@ import { type Axis, showLengthWithUnit, showSize } from '../measure/index.ts';
 import type { PaperOutcome, Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Paper, Up } from '../stash/index.ts';
-import { type Step, sittings, strokesOf, type Trimmer } from '../trimming/index.ts';
+import { strokesOf, type Trimmer } from '../trimming/index.ts';
 import { amount } from './costWords.ts';
 import { capital, counted, countedInWords, listed } from './count.ts';
 import type { Showing } from './showing.ts';
@@ -51,29 +51,6 @@ function stackedWords(paper: Paper, plan: Plan, trimmer: Trimmer | null): string
     .reduce((sum, step) => sum + strokesOf(step, most), 0);
   if (strokes === outcomeOf(paper, plan).passes) return '';
   return ` In stacks of up to ${most} that is ${counted(strokes, 'stroke')} of the blade.`;
-}
-
-/**
- * How the cutting falls into sittings for a trimmer whose owner wants breaks:
- * `39 passes at most 35 at a sitting: a break after step 4.`; empty where one sitting does.
- */
-export function sittingsSentence(plan: Plan, trimmer: Trimmer | null): string {
-  const most = trimmer?.cutsPerSitting ?? null;
-  const table = tableOf(plan);
-  const byPaper = new Map<string, Step[]>();
-  for (const step of plan.steps) {
-    const paper = table.get(step.take[0] ?? '')?.paper ?? '';
-    byPaper.set(paper, [...(byPaper.get(paper) ?? []), step]);
-  }
-  const all = sittings([...byPaper.values()], most);
-  if (most === null || all.length < 2) return '';
-  const passes = all.reduce((sum, sitting) => sum + sitting.passes, 0);
-  const breaks = all.slice(0, -1).map(({ portions }) => {
-    const last = portions.at(-1);
-    assert(last !== undefined, 'A sitting cuts something');
-    return `${last.to < last.step.take.length ? 'within' : 'after'} step ${last.step.step}`;
-  });
-  return `${counted(passes, 'pass')}, at most ${most} at a sitting: ${breaks.length === 1 ? 'a break' : 'breaks'} ${listed(breaks)}.`;
 }
 
 /**
