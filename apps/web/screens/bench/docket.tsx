@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useState } from 'react';
-import type { Showing } from '../../../../src/words/index.ts';
+import { type Showing, sittingBreaks } from '../../../../src/words/index.ts';
 import { Announced } from '../../form/announced.tsx';
 import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
@@ -50,7 +50,8 @@ export function Docket({
         <>
           {present === null ? null : (
             <>
-              <PresentLine line={present} making={making} showing={showing} />
+              <Rest before={present} lines={lines} making={making} />
+              <PresentLine {...{ making, showing, type: manner.type }} line={present} />
               <Announced>
                 <span lang="en">{saysOf(present)}</span>
               </Announced>
@@ -105,6 +106,31 @@ function DoneLines({ lines }: { readonly lines: readonly Line[] }): ReactNode {
       )}
       {struck(lines.slice(-2))}
     </section>
+  );
+}
+
+/** Says that here is a good place to stop, where she makes only so many cuts at a sitting. */
+function Rest({
+  before,
+  lines,
+  making: { set, tallied },
+}: {
+  readonly before: Line;
+  readonly lines: readonly Line[];
+  readonly making: Making;
+}): ReactNode {
+  const { plan } = tallied.inHand;
+  const breaks = useMemo(() => sittingBreaks(plan, set.trimmer), [plan, set.trimmer]);
+  const last = lines.findLast(({ kind, isDone }) => kind === 'cut' && isDone);
+  const rest = breaks.find(({ step, cut, isWithin }) =>
+    isWithin
+      ? before.kind === 'cut' && before.step.step === step && before.cut === cut
+      : before.kind === 'cut' && before.cut === 0 && last?.kind === 'cut' && last.step.step === step,
+  );
+  return rest === undefined ? null : (
+    <p className="rest careful" lang="en">
+      {rest.says}
+    </p>
   );
 }
 
