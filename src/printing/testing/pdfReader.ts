@@ -16,6 +16,8 @@ export interface TextRun {
   readonly xPt: number;
   readonly yPt: number;
   readonly widthPt: number;
+  /** Of the type, across the line. */
+  readonly sizePt: number;
 }
 
 export interface StructureNode {
@@ -68,8 +70,8 @@ async function readPage(document: PDFDocumentProxy, number: number): Promise<Rea
   const content = await page.getTextContent();
   const runs = content.items.flatMap((item): TextRun[] => {
     if (!('str' in item) || item.str === '') return [];
-    const [x, y] = (item.transform as number[]).slice(4) as [number, number];
-    return [{ text: item.str, xPt: x, yPt: top - y, widthPt: item.width }];
+    const [, , c, d, x, y] = item.transform as [number, number, number, number, number, number];
+    return [{ text: item.str, xPt: x, yPt: top - y, widthPt: item.width, sizePt: Math.hypot(c, d) }];
   });
   const operators = await page.getOperatorList();
   return {
