@@ -111,6 +111,16 @@ export async function tellDone(page: Page, how: 'tap' | 'Enter' | 'Space'): Prom
   await page.keyboard.press(how);
 }
 
+/** Begins the set, and taps Done at line after line until all is done; how many that were. */
+export async function goThrough(page: Page): Promise<number> {
+  await page.getByRole('button', { name: english.bench.begin, exact: true }).click();
+  const stands = page.locator('.docket-strip > .stands');
+  for (let lines = 0; ; lines += 1) {
+    if ((await stands.textContent()) === english.bench.allDone) return lines;
+    await tellDone(page, 'tap');
+  }
+}
+
 /** The lines of cutting as Trimming says them, but for what only it tells: what is at stake. */
 export async function linesOnTrimming(page: Page): Promise<readonly SaidLine[]> {
   // Each list is drawn as soon as its width is known.

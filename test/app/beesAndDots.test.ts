@@ -194,7 +194,7 @@ describe.skipIf(!hasChromium)('ten birthday cards of bees and dots (needs chromi
 
     // At the bench every line says the same, and shows it.
     await turnTo(page, 'bench');
-    await hand.tap(page.locator('main > .deeds .say'));
+    await hand.tap(button(bench.begin));
     const table = new ImaginaryTable(stash, trimmer);
     const toGlue: string[] = [];
     let isSpoiled = false;

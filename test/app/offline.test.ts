@@ -21,10 +21,11 @@ import {
   openLayout,
   turnTo,
 } from './appPage.ts';
+import { goThrough } from './atTheBench.ts';
 
 /* The page without its host, and with a newer build of it there. */
 
-const { card, general, guide, shelf } = english;
+const { bench, card, general, guide, shelf } = english;
 const { offline } = shelf;
 const example = readFileSync('examples/kite-day.card.json', 'utf8');
 const patience = { timeout: 15_000 };
@@ -120,7 +121,7 @@ describe.skipIf(!hasChromium)(`the page itself is kept (needs ${chromiumPath})`,
   const newer = (page: Page) => page.getByText(offline.newer);
   const load = (page: Page) => page.getByRole('button', { name: offline.load });
 
-  it('at the first visit: with the host stopped, it opens, a set is planned and its guide is made', async () => {
+  it('at the first visit: with the host stopped, it opens, a set is planned, its guide is made and it is cut at the bench', async () => {
     const host = await Host.of(appFolder);
     const page = await app.page({ from: host.address, keepsPage: true });
     await isKept(page);
@@ -134,6 +135,14 @@ describe.skipIf(!hasChromium)(`the page itself is kept (needs ${chromiumPath})`,
     expect(await page.locator('.stands').getAttribute('data-stage')).toBe('answered');
     await turnTo(page, 'guide');
     await expectGuide(page, 'Lantern walk');
+    await turnTo(page, 'bench');
+    expect(await goThrough(page)).toBeGreaterThan(5);
+    // What was done there is kept, with nobody to load the page from.
+    await page.waitForFunction(
+      () => document.querySelector<HTMLElement>('.docket-strip')?.dataset.kept === 'true',
+    );
+    await reload(page);
+    await page.getByText(bench.allDone).waitFor();
     // At another of its addresses, in another window.
     const second = await page.context().newPage();
     await second.goto(`${host.address}index.html?from=home${addressOf({ screen: 'shelf' })}`);

@@ -113,7 +113,7 @@ describe.skipIf(!hasChromium)('ten cards in whole steps of 5 mm (needs chromium)
 
     // At the bench, in the largest type.
     await turnTo(page, 'bench');
-    await hand.tap(page.locator('main > .deeds .say'));
+    await hand.tap(button(bench.begin));
     await hand.choose(page.getByRole('button', { name: bench.type }), bench.types.larger);
     const table = new ImaginaryTable(stash, trimmer);
     const toGlue: string[] = [];
