@@ -45,21 +45,29 @@ export function LayoutScreen({ route }: { readonly route: LayoutRoute }): ReactN
   );
 }
 
-/** Takes a layout from the shelf, and lays it away when the page leaves it. */
+/** What was found on the shelf where a layout was asked for; `null`: there is none of that id. */
+interface Found {
+  readonly asked: string;
+  readonly store: OpenLayoutStore | null;
+}
+
+/** Takes a layout from the shelf, and lays it away when the page leaves it or goes on to another. */
 function useLayoutOf(id: string): OpenLayoutStore | 'taking' | 'not there' {
   const { desk } = useWorld();
-  const [store, setStore] = useState<OpenLayoutStore | 'taking' | 'not there'>('taking');
+  const [found, setFound] = useState<Found | null>(null);
   const open = useRef<OpenLayoutStore | null>(null);
   useEffect(() => {
     // It may have become a second version of that id.
-    if (open.current?.getState().id === id) return;
+    if (open.current?.getState().id === id) {
+      setFound({ asked: id, store: open.current });
+      return;
+    }
     let left = false;
-    setStore('taking');
-    void desk.open(id).then((found) => {
+    void desk.open(id).then((store) => {
       if (left) return;
       if (open.current !== null) desk.layAway(open.current);
-      open.current = found;
-      startTransition(() => setStore(found ?? 'not there'));
+      open.current = store;
+      startTransition(() => setFound({ asked: id, store }));
     });
     return () => {
       left = true;
@@ -72,7 +80,9 @@ function useLayoutOf(id: string): OpenLayoutStore | 'taking' | 'not there' {
     },
     [desk],
   );
-  return store;
+  // The one before is there no more as soon as another is asked for.
+  if (found === null || (found.asked !== id && found.store?.getState().id !== id)) return 'taking';
+  return found.store ?? 'not there';
 }
 
 /** The address is that of the second version once the layout has become one. */
