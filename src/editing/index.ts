@@ -37,6 +37,8 @@ export { inHandAfter, mendHolds, mendsOf } from './mends.ts';
 export { newPart, type PartKind, type PartWanted } from './newPart.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';
 export { type PlanningMend, planningMendsOf } from './planningMends.ts';
+export { recastFile } from './recastFile.ts';
+export { roomSet } from './roomSet.ts';
 export {
   marginSet,
   newPaper,

@@ -26,8 +26,8 @@ export function checkSet(set: SetToPlan, answer: Plan | Shortage): readonly Plan
 }
 
 /** The marks a trimmer is taken to have when none is given: 1/16 in or 1 mm (common practice, no source). */
-export function usualMarks(layout: Layout): Length {
-  return layout.units === 'in' ? inches(1, 16) : millimetres(1);
+export function usualMarks({ units }: Pick<Layout, 'units'>): Length {
+  return units === 'in' ? inches(1, 16) : millimetres(1);
 }
 
 function problem(

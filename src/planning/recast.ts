@@ -15,9 +15,10 @@ import {
   withLengths,
   worseningFrom,
 } from '../layout/index.ts';
-import { inches, type Length, millimetres, roundTo, type Size, type Units, zero } from '../measure/index.ts';
+import { type Length, roundTo, type Size, zero } from '../measure/index.ts';
 import type { SheetStock } from '../stash/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
+import { usualMarks } from './checkSet.ts';
 import { type Conversion, converted } from './conversion.ts';
 import { mostCards } from './enough.ts';
 import type { Piece } from './piece.ts';
@@ -122,7 +123,7 @@ export function recast(set: SetToPlan, wishes: RecastWishes): Recast | RecastRef
   const { layout } = set;
   const units = wishes.units ?? layout.units;
   const trimmer = wishes.trimmer === undefined ? set.trimmer : wishes.trimmer;
-  const marks = wishes.marks ?? trimmer?.marks ?? usualMarksOf(units);
+  const marks = wishes.marks ?? trimmer?.marks ?? usualMarks({ units });
   const { papers, refusals } = papersRecast(layout, wishes.sheets ?? []);
   const wrong = [...refusals, ...wishRefusals(wishes)];
   if (wrong.length > 0) return { kind: 'refused', refusals: wrong };
@@ -229,9 +230,6 @@ function withMarks(trimmer: Trimmer | null, marks: Length): Trimmer {
 }
 
 /** The marks lengths are brought to where nothing else is said: 1/16 in or 1 mm (common practice, no source). */
-function usualMarksOf(units: Units): Length {
-  return units === 'in' ? inches(1, 16) : millimetres(1);
-}
 
 /** The seen sizes of the parts of which a size moved. */
 function heldSizes(layout: Layout, moved: ReadonlyMap<string, Length>): ReadonlyMap<string, Length> {

@@ -1,9 +1,10 @@
 import type { Layout, LayoutSum } from '../layout/index.ts';
-import { showLengthWithUnit, showSize, type Units } from '../measure/index.ts';
+import { type Glyphs, showLengthWithUnit, showSize, type Units } from '../measure/index.ts';
 import type { Plan, Recast, RecastLength, RecastReason, RecastRefusal, Shortage } from '../planning/index.ts';
 import { capital, counted, countWord, either, listed } from './count.ts';
 import { layoutProblemSentence } from './layoutProblem.ts';
 import { partName } from './partName.ts';
+import type { Showing } from './showing.ts';
 import { sumSentence } from './sum.ts';
 
 /** What is to be told of a layout that was planned again, each a list of sentences. */
@@ -21,8 +22,8 @@ export interface RecastWords {
 }
 
 /** What changed and why, beside what a conversion would have done wrong; `drawn` is the layout as it was. */
-export function recastWords(recast: Recast, drawn: Layout): RecastWords {
-  const told: Told = { recast, drawn, from: drawn.units, to: recast.layout.units };
+export function recastWords(recast: Recast, drawn: Layout, glyphs: Glyphs = 'typed'): RecastWords {
+  const told: Told = { recast, drawn, from: drawn.units, to: recast.layout.units, glyphs };
   return {
     head: headSentences(told),
     changes: changeSentences(told),
@@ -38,12 +39,11 @@ interface Told {
   /** The units of before and of now. */
   readonly from: Units;
   readonly to: Units;
+  readonly glyphs: Glyphs;
 }
 
-const glyphs = 'typed';
-
-function headSentences({ recast, to }: Told): readonly string[] {
-  const marks = showLengthWithUnit(recast.marks, to);
+function headSentences({ recast, to, glyphs }: Told): readonly string[] {
+  const marks = showLengthWithUnit(recast.marks, to, glyphs);
   const head = `Planned again in ${to === 'in' ? 'inches' : 'millimetres'}, every length on marks of ${marks}.`;
   const { cards } = recast.layout;
   switch (recast.suiting) {
@@ -85,8 +85,8 @@ function changeSentences(told: Told): readonly string[] {
   });
   const sheets = [...recast.sheets].map(([id, stocks]) => {
     const was = drawn.papers.get(id)!;
-    const now = listed(stocks.map(({ size }) => showSize(size, told.to)));
-    const before = listed(was.sheets.map(({ size }) => showSize(size, from)));
+    const now = listed(stocks.map(({ size }) => showSize(size, told.to, told.glyphs)));
+    const before = listed(was.sheets.map(({ size }) => showSize(size, from, told.glyphs)));
     const known = was.sheets.some(({ price, grain }) => price !== null || grain !== null);
     const lost = known ? ' Their price and grain are not known; add them to the file.' : '';
     return `${was.name}: sheets of ${now}, were ${before}; as asked.${lost}`;
@@ -105,10 +105,10 @@ function isTold({ from, to, why }: RecastLength): boolean {
 }
 
 function lengthWords({ name, from, to }: RecastLength, told: Told): string {
-  const was = showLengthWithUnit(from, told.from);
+  const was = showLengthWithUnit(from, told.from, told.glyphs);
   // A true size is told as it was typed.
   if (from === to) return `${name} ${was}`;
-  return `${name} ${showLengthWithUnit(to, told.to)} (was ${was})`;
+  return `${name} ${showLengthWithUnit(to, told.to, told.glyphs)} (was ${was})`;
 }
 
 const baseDown = 'brought down to a mark, so that it still fits its envelope and its sheets';
@@ -132,7 +132,7 @@ const reasonWords = {
 
 // --- Papers ---
 
-function paperSentences({ recast, drawn, from, to }: Told): readonly string[] {
+function paperSentences({ recast, drawn, from, to, glyphs }: Told): readonly string[] {
   return recast.papers.flatMap(({ paper: id, sheets }) => {
     const paper = drawn.papers.get(id)!;
     const taken =
@@ -147,8 +147,8 @@ function paperSentences({ recast, drawn, from, to }: Told): readonly string[] {
             ? ''
             : `, ${countWord(perSheet.to)} a sheet${perSheet.to === perSheet.from ? '' : ` (was ${countWord(perSheet.from)})`}`;
         const stays = size.from.width === size.to.width && size.from.height === size.to.height && from === to;
-        const was = stays ? '' : ` (was ${showSize(size.from, from)})`;
-        return `${nameOf(drawn, part)} ${showSize(size.to, to)}${was}${each}`;
+        const was = stays ? '' : ` (was ${showSize(size.from, from, glyphs)})`;
+        return `${nameOf(drawn, part)} ${showSize(size.to, to, glyphs)}${was}${each}`;
       });
     return pieces.length === 0 ? [] : [`${paper.name}: ${listed(pieces)}${taken}.`];
   });
@@ -161,7 +161,7 @@ function sheetChange(from: number, to: number): string {
 
 // --- What is wrong ---
 
-function worseSentences({ recast, drawn, to }: Told): readonly string[] {
+function worseSentences({ recast, drawn, to, glyphs }: Told): readonly string[] {
   const { uneven } = recast.worse;
   const parts = drawn.parts.filter(({ id }) => uneven.has(id)).map(({ name }) => name);
   return [
@@ -177,7 +177,7 @@ function worseSentences({ recast, drawn, to }: Told): readonly string[] {
 }
 
 function conversionSentences(told: Told): readonly string[] {
-  const { recast, to } = told;
+  const { recast, to, glyphs } = told;
   const { uneven, betweenMarks, problems, answer, layout } = recast.conversion;
   const showing = { units: to, glyphs } as const;
   const said = (sum: LayoutSum) => sumSentence(sum, layout, showing).replace(/\.$/, '');
@@ -195,14 +195,14 @@ function conversionSentences(told: Told): readonly string[] {
   return wrong.length === 0 ? ['It would have come out as well.'] : [...new Set(wrong)];
 }
 
-function yieldSentences({ recast, drawn, to }: Told): readonly string[] {
+function yieldSentences({ recast, drawn, to, glyphs }: Told): readonly string[] {
   return recast.conversion.pieces.flatMap(({ piece, part, paper, size, perSheet: { from, to: now } }) => {
     const again = recast.pieces.find((other) => other.piece === piece)?.perSheet.to ?? null;
     // What is no better planned again is no fault of the conversion.
     if (from === null || now === null || now >= from || (again !== null && again <= now)) return [];
     const name = drawn.papers.get(paper)!.name;
     return [
-      `A sheet of ${name} would give ${countWord(now)} of ${nameOf(drawn, part)} (${showSize(size.to, to)}), not ${countWord(from)}.`,
+      `A sheet of ${name} would give ${countWord(now)} of ${nameOf(drawn, part)} (${showSize(size.to, to, glyphs)}), not ${countWord(from)}.`,
     ];
   });
 }
@@ -231,34 +231,38 @@ function moreSheets(answer: Plan | Shortage, { recast, drawn }: Told): readonly 
 // --- Refusals ---
 
 /** Why a wish cannot be followed, and what may be wished. */
-export function recastRefusalSentence(refusal: RecastRefusal, layout: Layout, units: Units): string {
+export function recastRefusalSentence(
+  refusal: RecastRefusal,
+  layout: Layout,
+  { units, glyphs }: Showing,
+): string {
   const paperOf = (id: string) => layout.papers.get(id)?.name ?? id;
   switch (refusal.code) {
     case 'noMarks':
-      return `Marks ${showLengthWithUnit(refusal.marks, units)} apart are no marks. Write a length above 0, such as 1 mm or 1/16 in.`;
+      return `Marks ${showLengthWithUnit(refusal.marks, units, glyphs)} apart are no marks. Write a length above 0, such as 1 mm or 1/16 in.`;
     case 'noCards':
       return `${refusal.cards} is no number of cards for a set. Write a whole number from 1 to ${refusal.most}.`;
     case 'noSize': {
       const of = refusal.of === 'base' ? 'A base' : 'A sheet';
-      return `${of} of ${showSize(refusal.size, units)} has no size. Both measures have to be above 0.`;
+      return `${of} of ${showSize(refusal.size, units, glyphs)} has no size. Both measures have to be above 0.`;
     }
     case 'noSuchPaper':
       return `The layout has no paper “${refusal.paper}”. It has ${either(refusal.papers)}.`;
     case 'noSuchSheets': {
       const of = refusal.paper === null ? 'No paper of the layout' : `${paperOf(refusal.paper)}`;
       const has = refusal.paper === null ? 'has' : 'has no';
-      return `${of} ${has} sheets of ${showSize(refusal.size, units)} that others could stand for.`;
+      return `${of} ${has} sheets of ${showSize(refusal.size, units, glyphs)} that others could stand for.`;
     }
     case 'baseTooLarge':
       return (
-        `A base of ${showSize(refusal.size, units)} is ${showSize(refusal.opened, units)} lying open, larger than any sheet ` +
+        `A base of ${showSize(refusal.size, units, glyphs)} is ${showSize(refusal.opened, units, glyphs)} lying open, larger than any sheet ` +
         `of ${paperOf(refusal.paper)} as it has to lie. Ask for a smaller base or larger sheets.`
       );
     case 'baseUnderMark':
-      return `The base (${showSize(refusal.size, units)}) is smaller than one mark of ${showLengthWithUnit(refusal.marks, units)}. Ask for finer marks.`;
+      return `The base (${showSize(refusal.size, units, glyphs)}) is smaller than one mark of ${showLengthWithUnit(refusal.marks, units, glyphs)}. Ask for finer marks.`;
     case 'nothingLeft': {
       const parts = refusal.parts.map((id) => partName(layout, id));
-      return `On a base of ${showSize(refusal.size, units)} borders and gaps leave nothing for ${listed(parts)}. Ask for a larger base or finer marks.`;
+      return `On a base of ${showSize(refusal.size, units, glyphs)} borders and gaps leave nothing for ${listed(parts)}. Ask for a larger base or finer marks.`;
     }
   }
 }

@@ -1,4 +1,5 @@
-import { changedFile, writeLayoutFile } from '../../../src/files/index.ts';
+import { recastFile } from '../../../src/editing/index.ts';
+import { writeLayoutFile } from '../../../src/files/index.ts';
 import { type Layout, sumsOf } from '../../../src/layout/index.ts';
 import { type Length, readLength, readSize, type Size, type Units } from '../../../src/measure/index.ts';
 import {
@@ -51,22 +52,14 @@ export async function recast(file: string, options: RecastOptions, world: World)
   if (answer.kind === 'refused') {
     const units = wishes.units ?? layout.units;
     world.err(
-      answer.refusals.map((refusal) => `${recastRefusalSentence(refusal, layout, units)}\n`).join(''),
+      answer.refusals
+        .map((refusal) => `${recastRefusalSentence(refusal, layout, { units, glyphs: 'typed' })}\n`)
+        .join(''),
     );
     return cannot;
   }
 
-  const changed = changedFile(opened.value.file, {
-    lengths: new Map([
-      ...answer.lengths.flatMap(({ path, from, to }): [string, Length][] =>
-        from === to ? [] : [[path, to]],
-      ),
-      ...answer.rooms,
-    ]),
-    units: answer.layout.units,
-    cards: answer.layout.cards,
-    sheets: answer.sheets,
-  });
+  const changed = recastFile(opened.value.file, answer);
   if ('problems' in changed) {
     world.err(changed.problems.map((problem) => `${fileProblemSentence(problem)}\n`).join(''));
     return cannot;
