@@ -50,7 +50,7 @@ test('why nothing could be looked for', () => {
     suitSentences(answer, layout, 6, showing);
   expect(sentences({ kind: 'no-room' })[0]).toContain('No length of this layout has room to move.');
   expect(sentences({ kind: 'no-mark', path: 'parts[0].size[0]', mark: inches(1, 16) })).toEqual([
-    'parts[0].size[0]: no whole mark of 1/16 in lies in its room.',
+    'Panel, width: no whole mark of 1/16 in lies in its room.',
   ]);
   expect(sentences({ kind: 'never-even', proved: true })[0]).toContain('keep borders and gaps even');
 });

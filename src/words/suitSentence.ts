@@ -1,4 +1,4 @@
-import type { Layout } from '../layout/index.ts';
+import { dimensionsOf, type Layout } from '../layout/index.ts';
 import { showLengthWithUnit } from '../measure/index.ts';
 import type { Suited, SuitedSizes } from '../planning/index.ts';
 import { capital, counted } from './count.ts';
@@ -23,7 +23,7 @@ export function suitSentences(
       ];
     case 'no-mark': {
       const mark = showLengthWithUnit(suited.mark, showing.units, showing.glyphs);
-      return [`${suited.path}: no whole mark of ${mark} lies in its room.`];
+      return [`${lengthAt(suited.path, layout)}: no whole mark of ${mark} lies in its room.`];
     }
     case 'never-even':
       return [
@@ -34,6 +34,13 @@ export function suitSentences(
     case 'suited':
       return sizesSentences(suited, layout, asked, showing);
   }
+}
+
+/** `Panel, width`: a length by its path in the file. */
+function lengthAt(path: string, layout: Layout): string {
+  const found = dimensionsOf(layout).find((dimension) => dimension.path === path);
+  if (found === undefined) return path;
+  return `${found.part === 'base' ? 'The base' : capital(partName(layout, found.part))}, ${found.name}`;
 }
 
 function sizesSentences(

@@ -4,8 +4,9 @@ import { form } from './form.ts';
 import { general } from './general.ts';
 import { guide } from './guide.ts';
 import { papers } from './papers.ts';
+import { recast } from './recast.ts';
 import { shelf } from './shelf.ts';
 import { trimming } from './trimming.ts';
 
 /** The catalogue in English: what the app itself says, by screen. Braces are the blanks of a sentence. */
-export const english = { general, form, shelf, card, papers, trimming, bench, guide };
+export const english = { general, form, shelf, card, papers, recast, trimming, bench, guide };

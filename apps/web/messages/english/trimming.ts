@@ -121,4 +121,45 @@ export const trimming = {
         ? 'One change more would only give a sheet more of a piece.'
         : `${written} changes more would only give a sheet more of a piece.`,
   },
+  /** Sizes that suit the sheets. */
+  suit: {
+    heading: 'Sizes that suit these sheets',
+    about:
+      'Say which lengths may move and how far. Of all sizes in whole marks that keep borders and gaps even, the nearest to what you drew that make the cards are looked for.',
+    room: 'The {length} of {part} may be from {least} to {most}.',
+    keep: 'Keep it as it is',
+    letMove: 'Let the {length} of {part} move.',
+    let: 'Let it move',
+    mayNot: 'nothing of it may move.',
+    mayAgain: 'Let it move again where others ask for it',
+    noRoom: 'No length may move yet, so there is nothing to look for.',
+    onlyFollows:
+      'What may move so far follows from other lengths: let one of those move as well, and there is something to look for.',
+    unknown: 'A size of the layout is not known yet; sizes are looked for as soon as it is.',
+    look: 'Look for sizes that make {cards} cards.',
+    go: 'Look for sizes',
+    looking: 'Sizes are being looked for …',
+    failed: (message: string) => `Sizes could not be looked for: ${message}.`,
+    take: (cards: number, written: string) =>
+      cards === 1 ? 'Make it so: one card' : `Make it so: ${written} cards`,
+    base: 'the base',
+    labels: {
+      least: 'At least',
+      most: 'At most',
+      length: 'Length',
+      part: 'Part',
+      cards: 'How many cards',
+    },
+    lengths: {
+      width: 'width',
+      height: 'height',
+      diameter: 'measure across',
+      inset: 'border all round',
+      gap: 'gap',
+      left: 'distance from the left',
+      right: 'distance from the right',
+      top: 'distance from the top',
+      bottom: 'distance from the bottom',
+    },
+  },
 };

@@ -2,6 +2,7 @@ import { type ReactNode, useMemo, useState } from 'react';
 import type { Face } from '../../../../src/layout/index.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
+import { Recast } from '../recast/recast.tsx';
 import { AddPart } from './addPart.tsx';
 import '../../look/card.css';
 import { LookedAtProvider } from './lookedAt.ts';
@@ -37,6 +38,7 @@ export function CardScreen(): ReactNode {
         <AddPart />
         <PileList />
         <SetForm />
+        <Recast />
         <Problems severity="caution" />
       </AgainstProvider>
     </LookedAtProvider>

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import '../../look/papers.css';
 import { useMessages } from '../../messages/messages.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
+import { Recast } from '../recast/recast.tsx';
 import { AddPaper } from './addPaper.tsx';
 import { PaperForm } from './paperForm.tsx';
 import { RunsOut } from './runsOut.tsx';
@@ -22,6 +23,7 @@ export function PapersScreen(): ReactNode {
       ))}
       <RunsOut />
       <AddPaper />
+      <Recast />
     </>
   );
 }

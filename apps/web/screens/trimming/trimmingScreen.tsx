@@ -21,6 +21,7 @@ import { useStakes } from '../../state/stakes.ts';
 import { CutFor } from './cutFor.tsx';
 import { CuttingSteps } from './cuttingSteps.tsx';
 import { EnoughFor } from './enoughFor.tsx';
+import { Suit } from './suit.tsx';
 import './trimming.css';
 
 /**
@@ -42,6 +43,7 @@ export function TrimmingScreen(): ReactNode {
       {planned.stage === 'answered' && planned.answer.kind === 'short' ? <Short planned={planned} /> : null}
       <CutFor plan={plan} layout={layout} trimmer={trimmer} />
       <EnoughFor />
+      <Suit />
       {plan === null || layout === null ? null : (
         <WholePlan layout={layout} plan={plan} stakes={stakes} trimmer={trimmer} />
       )}
