@@ -69,5 +69,17 @@ export const bench = {
     short: 'What lies there is not enough',
     ways: 'What can be done instead:',
     take: 'Do that',
+    /** A scrap besides. */
+    found: {
+      heading: 'There is a scrap besides that could be used',
+      says: 'A scrap of {paper}, {width} by {height}, its print upright.',
+      take: 'Plan with it too',
+      notAfterAll: 'Plan without that scrap after all',
+      labels: {
+        paper: 'Paper of the scrap',
+        width: 'Width of the scrap, its print upright',
+        height: 'Height of the scrap, its print upright',
+      },
+    },
   },
 };

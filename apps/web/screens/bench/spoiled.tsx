@@ -19,7 +19,9 @@ import {
 import { type Messages, useMessages } from '../../messages/messages.ts';
 import type { BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
+import { useCutting } from '../../state/useCutting.ts';
 import { useWorld } from '../../world.ts';
+import { FoundScrap } from './foundScrap.tsx';
 
 /** What is spoiled or lost is said, and the rest planned again from what lies on the table. */
 export function Spoiled({
@@ -138,6 +140,7 @@ function PlannedAgain({ making, store, showing, onDone }: SpoiledProps): ReactNo
   const answer = useRecut(making);
   const { layout } = making.set;
   const { table } = making.tallied;
+  const isScrap = making.last?.kind === 'noted' && making.last.mark.kind === 'found';
   const goOn = (recut: Recut, file: SavedLayout | null) => {
     store.tell({ kind: 'planned again', plan: recutRecord(recut, making.tallied.moreSpares), file });
     onDone();
@@ -176,16 +179,17 @@ function PlannedAgain({ making, store, showing, onDone }: SpoiledProps): ReactNo
           </ul>
         </div>
       ) : null}
+      <FoundScrap making={making} store={store} />
       <p className="deeds">
         <button
           type="button"
           className="say"
           onClick={() => {
             store.tell({ kind: 'taken back' });
-            onDone();
+            if (!isScrap) onDone();
           }}
         >
-          {bench.spoil.notAfterAll}
+          {isScrap ? bench.spoil.found.notAfterAll : bench.spoil.notAfterAll}
         </button>
       </p>
     </>
@@ -253,10 +257,13 @@ function fileFor(rescue: Rescue, { file, set }: Making): SavedLayout | null {
 /** The rest planned again by the planner; `null` until it answers. */
 function useRecut(making: Making): Answer {
   const { planner } = useWorld();
+  // What is kind to her now, whatever it was when the set was begun.
+  const { prefer } = useCutting();
   const [found, setFound] = useState<{ readonly of: Making; readonly answer: Answer } | null>(null);
   useEffect(() => {
     const control = new AbortController();
-    const { set, tallied } = making;
+    const { tallied } = making;
+    const set = { ...making.set, prefer };
     planner.ask({ name: 'recut', set, table: tallied.table }, { signal: control.signal }).then(
       (answer) => setFound({ of: making, answer }),
       () => {
@@ -264,6 +271,6 @@ function useRecut(making: Making): Answer {
       },
     );
     return () => control.abort();
-  }, [planner, making]);
+  }, [planner, making, prefer]);
   return found !== null && found.of === making ? found.answer : null;
 }

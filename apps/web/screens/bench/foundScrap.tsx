@@ -1,0 +1,88 @@
+import { type ReactNode, useState } from 'react';
+import { readLength } from '../../../../src/measure/index.ts';
+import { usualMarks } from '../../../../src/planning/index.ts';
+import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { LengthBlank } from '../../form/lengthBlank.tsx';
+import { Sentence } from '../../form/sentence.tsx';
+import { useMessages } from '../../messages/messages.ts';
+import type { BenchStore } from '../../state/bench.ts';
+import type { Making } from '../../state/benchState.ts';
+
+/** Says that a scrap lies there that is not in the plan; the rest is planned with it. */
+export function FoundScrap({
+  making: { set },
+  store,
+}: {
+  readonly making: Making;
+  readonly store: BenchStore;
+}): ReactNode {
+  const { found } = useMessages().bench.spoil;
+  const { layout, trimmer } = set;
+  const papers = [...layout.papers.values()];
+  const marking = { units: layout.units, step: trimmer?.marks ?? usualMarks(layout) };
+  const usual = layout.units === 'in' ? '4 in' : '100 mm';
+  const [paper, setPaper] = useState(papers[0]?.id ?? '');
+  const [width, setWidth] = useState(usual);
+  const [height, setHeight] = useState(usual);
+  const lengthOf = (text: string) => {
+    const read = readLength(text, layout.units);
+    return read.ok ? read.length : null;
+  };
+  const [across, down] = [lengthOf(width), lengthOf(height)];
+  if (papers.length === 0 || across === null || down === null) return null;
+  return (
+    <details className="found-scrap">
+      <summary>{found.heading}</summary>
+      <Sentence
+        says={found.says}
+        blanks={{
+          paper: (
+            <ChoiceBlank
+              name="paper"
+              label={found.labels.paper}
+              value={paper}
+              choices={papers.map(({ id, name }) => ({ value: id, says: name, own: true }))}
+              onSet={setPaper}
+            />
+          ),
+          width: (
+            <LengthBlank
+              name="width"
+              label={found.labels.width}
+              value={across}
+              typed={width}
+              marking={marking}
+              least={1}
+              onSet={setWidth}
+            />
+          ),
+          height: (
+            <LengthBlank
+              name="height"
+              label={found.labels.height}
+              value={down}
+              typed={height}
+              marking={marking}
+              least={1}
+              onSet={setHeight}
+            />
+          ),
+        }}
+      />
+      <p className="deeds">
+        <button
+          type="button"
+          className="say"
+          onClick={() =>
+            store.tell({
+              kind: 'noted',
+              mark: { kind: 'found', found: { paper, size: { width: across, height: down } } },
+            })
+          }
+        >
+          {found.take}
+        </button>
+      </p>
+    </details>
+  );
+}
