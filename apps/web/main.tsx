@@ -14,7 +14,7 @@ import { benchesIn } from './state/benches.ts';
 import { cuttingKeptIn } from './state/cutting.ts';
 import { deskBefore } from './state/desk.ts';
 import { keepingIn } from './state/keeping.ts';
-import { newsOn } from './state/news.ts';
+import { newsFromOthers, newsOn } from './state/news.ts';
 import { benchIn } from './storage/bench.ts';
 import { databaseNamed } from './storage/database.ts';
 import { beginFreshLog } from './storage/freshLog.ts';
@@ -33,7 +33,8 @@ const newId = () =>
     .getRandomValues(new Uint32Array(4))
     .reduce((id, part) => id + part.toString(36).padStart(7, '0'), '');
 
-const news = newsOn('BroadcastChannel' in window ? new BroadcastChannel('cardwright') : null);
+const channel = 'BroadcastChannel' in window ? new BroadcastChannel('cardwright') : null;
+const news = newsOn(channel);
 const database = keptOrNot(
   {
     has: () => Boolean((window as Partial<typeof globalThis>).indexedDB),
@@ -50,9 +51,9 @@ const stopAsking = news.subscribe(() => {
   void keeping.askOnce();
 });
 const workers = browserPlanner(scriptAddress(plannerWorker));
-const cutting = cuttingKeptIn(shelf);
+const cutting = cuttingKeptIn(shelf, newsFromOthers(channel, 'cutting'));
 const desk = deskBefore({ shelf, planner: workers, cutting }, { later, newId });
-const benches = benchesIn(benchIn(database, news.tell), { later, newId });
+const benches = benchesIn(benchIn(database, news.tell), { later, newId }, newsFromOthers(channel, 'bench'));
 
 /** Whether something is on the shelf that goes with the page. */
 let goesWithPage = false;
@@ -105,6 +106,9 @@ const world = {
 document.addEventListener('visibilitychange', () => {
   if (document.visibilityState !== 'visible') return;
   desk.saveAgain();
+  // Browsers without a channel tell no news.
+  benches.lookAgain();
+  cutting.lookAgain();
   offline.lookAgain();
 });
 

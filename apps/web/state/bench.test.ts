@@ -18,6 +18,7 @@ import { databaseNamed } from '../storage/database.ts';
 import { databaseInMemory } from '../storage/memory.ts';
 import { faultsEverywhere } from '../storage/testing/faults.ts';
 import { type BenchStore, benchOf } from './bench.ts';
+import { benchesIn } from './benches.ts';
 import { makingOf } from './benchState.ts';
 
 interface Begun {
@@ -109,12 +110,21 @@ describe('what is told at a bench', () => {
     const bench = benchOf(benchIn(databaseInMemory()), 'lanterns', { later: soon, newId });
     await isThere(bench);
     bench.tell(done(1));
-    expect(bench.getState().making).toBeNull();
+    expect(bench.getState()).toMatchObject({ making: null, notNoted: [done(1)] });
     bench.tell(beginning());
+    expect(bench.getState().notNoted).toEqual([]);
     bench.tell(cut(1, 99));
-    bench.tell({ kind: 'noted', mark: { kind: 'spoiled', spoiled: { kind: 'workpiece', id: 'none' } } });
+    expect(bench.getState().notNoted).toEqual([cut(1, 99)]);
+    const spoiled: BenchEvent = {
+      kind: 'noted',
+      mark: { kind: 'spoiled', spoiled: { kind: 'workpiece', id: 'none' } },
+    };
+    bench.tell(spoiled);
     await isKept(bench);
+    expect(bench.getState()).toMatchObject({ notNoted: [spoiled], isFromElsewhere: false });
     expect(doneAt(bench)).toEqual([]);
+    bench.tell(done(1));
+    expect(bench.getState().notNoted).toEqual([]);
   });
 
   it('goes on by the plan that was made again, and by the first once that is taken back', async () => {
@@ -144,7 +154,129 @@ describe('what is told at a bench', () => {
   });
 });
 
+describe('two windows at one bench', () => {
+  const first = () => {
+    const { lying } = makingOf([beginning(), done(1)])!.tallied.table.onTable;
+    return lying[0]!.id;
+  };
+  const spoiled = (): BenchEvent => ({
+    kind: 'noted',
+    mark: { kind: 'spoiled', spoiled: { kind: 'workpiece', id: first() } },
+  });
+  const again = (): BenchEvent => {
+    const { table } = makingOf([beginning(), done(1), spoiled()])!.tallied;
+    const answer = recutSet(begun.set, table);
+    if (answer.kind !== 'recut') throw new Error('expected a way on');
+    return { kind: 'planned again', plan: recutRecord(answer), file: null };
+  };
+
+  /** What comes of it where one window has told something that the other does not know of yet. */
+  async function told(
+    both: readonly BenchEvent[],
+    one: readonly BenchEvent[],
+    other: readonly BenchEvent[],
+  ): Promise<{ readonly noted: readonly BenchEvent[]; readonly notNoted: readonly BenchEvent[] }> {
+    const log = benchIn(databaseInMemory());
+    for (const event of both)
+      await log.add('lanterns', (await log.events('lanterns')).length, event, newId());
+    const late = benchOf(log, 'lanterns', { later: soon, newId });
+    await isThere(late);
+    for (const event of one) await log.add('lanterns', (await log.events('lanterns')).length, event, newId());
+    for (const event of other) late.tell(event);
+    await isKept(late);
+    expect(late.getState().isFromElsewhere).toBe(true);
+    const { notNoted } = late.getState();
+    return { noted: (await log.events('lanterns')).slice(both.length), notNoted };
+  }
+
+  it('what still can have happened is noted after what another told first', async () => {
+    const made: BenchEvent = { kind: 'made', line: 'score' };
+    expect(await told([beginning()], [done(1)], [done(1), done(2), made])).toEqual({
+      noted: [done(1), done(1), done(2), made],
+      notNoted: [],
+    });
+  });
+
+  it('what was told of something else is not noted, and stands there to be said', async () => {
+    // The same set was begun in both, so what was cut of it holds.
+    expect(await told([], [beginning(), done(1)], [beginning(), done(1)])).toEqual({
+      noted: [beginning(), done(1), done(1)],
+      notNoted: [beginning()],
+    });
+    expect(await told([beginning(), done(1)], [done(2)], [{ kind: 'taken back' }])).toEqual({
+      noted: [done(2)],
+      notNoted: [{ kind: 'taken back' }],
+    });
+    // Steps of one number are not the same by two plans.
+    const noted = [spoiled(), again()];
+    expect(await told([beginning(), done(1)], noted, [done(2)])).toEqual({ noted, notNoted: [done(2)] });
+    // A plan that was made again knows nothing of what was cut meanwhile.
+    const step = cut(2, 1);
+    const next = makingOf([beginning(), done(1), spoiled(), again()])!.tallied.table.toDo[0]!;
+    const dropped = [again(), cut(next.step, 1)];
+    expect(await told([beginning(), done(1), spoiled()], [step], dropped)).toEqual({
+      noted: [step],
+      notNoted: dropped,
+    });
+  });
+
+  it('come to stand alike as soon as one tells the news', async () => {
+    const log = benchIn(databaseInMemory());
+    const listeners: (() => void)[][] = [[], []];
+    const [one, other] = listeners.map((own, index) =>
+      benchesIn(
+        log,
+        { later: soon, newId },
+        {
+          tell: () => {
+            for (const hear of listeners[1 - index]!) hear();
+          },
+          subscribe: (listener) => {
+            own.push(listener);
+            return () => {};
+          },
+        },
+      ).at('lanterns'),
+    );
+    await Promise.all([one!, other!].map(isThere));
+    one!.tell(beginning());
+    await until(() => other!.getState().making !== null);
+    expect(other!.getState()).toMatchObject({ isFromElsewhere: true, told: 1 });
+    const { making } = other!.getState();
+    other!.lookAgain();
+    await new Promise((resolve) => setTimeout(resolve, 5));
+    // What did not change stays the same value.
+    expect(other!.getState().making).toBe(making);
+    other!.tell(done(1));
+    await until(() => one!.getState().told === 2);
+    expect(doneAt(one!)).toEqual(doneAt(other!));
+  });
+});
+
 describe('whatever goes wrong with the disk', () => {
+  it('nothing seems to be there to begin with as long as it cannot be read what is', async () => {
+    const kept = benchIn(databaseInMemory());
+    await kept.add('lanterns', 0, beginning(), newId());
+    let fails = 3;
+    const bench = benchOf(
+      {
+        ...kept,
+        events: async (document) => {
+          fails -= 1;
+          if (fails >= 0) throw new DOMException('Not now', 'UnknownError');
+          return kept.events(document);
+        },
+      },
+      'lanterns',
+      { later: soon, newId },
+    );
+    await until(() => bench.getState().problem !== null);
+    expect(bench.getState().stage).toBe('looking');
+    await isThere(bench);
+    expect(bench.getState()).toMatchObject({ problem: null, told: 1 });
+    expect(bench.getState().making).not.toBeNull();
+  });
+
   it('nothing that was told to be kept is lost, and what was told comes to be kept, in its order', async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(fc.nat(12), { minLength: 1, maxLength: 12 }), async (gaps) => {

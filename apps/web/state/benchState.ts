@@ -69,6 +69,16 @@ function markOf(event: BenchEvent): readonly TallyMark[] {
   return event.kind === 'planned again' ? [{ kind: 'planned again', plan: event.plan }] : [];
 }
 
+/** The plan that is cut by after these events, as it was told; `null`: nothing was begun. */
+export function planCutBy(events: readonly BenchEvent[]): SavedPlan | null {
+  const begun = events.reduce<Begun | null>(after, null);
+  if (begun === null) return null;
+  return begun.since.reduce(
+    (plan, event) => (event.kind === 'planned again' ? event.plan : plan),
+    begun.plan,
+  );
+}
+
 /** Whether a step can be told to be done, or anything else: what would come of it is a table that can be. */
 export function canHappen(events: readonly BenchEvent[], event: BenchEvent): boolean {
   return makingOf([...events, event]) !== null;

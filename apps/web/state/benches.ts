@@ -1,5 +1,6 @@
 import type { BenchLog } from '../storage/bench.ts';
 import { type BenchStore, benchOf } from './bench.ts';
+import type { News } from './news.ts';
 import type { SavingWorld } from './saving.ts';
 
 /** The benches of all layouts, each as it stands on this page. */
@@ -12,9 +13,13 @@ export interface Benches {
   lookAgain(): void;
 }
 
-/** The benches that a log tells of. */
-export function benchesIn(log: BenchLog, world: SavingWorld): Benches {
+/** The benches that a log tells of; `news` of other windows, where there is any, has them looked at again. */
+export function benchesIn(log: BenchLog, world: SavingWorld, news: News): Benches {
   const open = new Map<string, BenchStore>();
+  const lookAgain = () => {
+    for (const bench of open.values()) bench.lookAgain();
+  };
+  news.subscribe(lookAgain);
   return {
     at(document) {
       const there = open.get(document);
@@ -22,13 +27,11 @@ export function benchesIn(log: BenchLog, world: SavingWorld): Benches {
         there.lookAgain();
         return there;
       }
-      const bench = benchOf(log, document, world);
+      const bench = benchOf(log, document, world, news);
       open.set(document, bench);
       return bench;
     },
     isUnsaved: () => [...open.values()].some((bench) => !bench.getState().isKept),
-    lookAgain: () => {
-      for (const bench of open.values()) bench.lookAgain();
-    },
+    lookAgain,
   };
 }

@@ -1,7 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Json, JsonObject } from '../../../src/files/index.ts';
 import { millimetres } from '../../../src/measure/index.ts';
-import { cuttingKeptIn } from './cutting.ts';
+import { type CuttingStore, cuttingKeptIn } from './cutting.ts';
 
 const mine: JsonObject = { cardwright_trimmer: 1, units: 'mm', marks: '5 mm' };
 
@@ -101,4 +102,75 @@ describe('how a person cuts', () => {
     expect(cutting.say(mine)).toBeNull();
     expect(cutting.getState().file).toEqual(mine);
   });
+
+  it('is taken up by another window as soon as it is told, and nothing changes where nothing is new', async () => {
+    const shelf = place();
+    shelf.answer();
+    const pages = windows(shelf, 2);
+    const [one, other] = [pages[0]!, pages[1]!];
+    let told = 0;
+    other.subscribe(() => {
+      told += 1;
+    });
+    one.say(mine);
+    one.prefer(['leftover']);
+    await settled();
+    expect(other.getState()).toEqual(one.getState());
+    expect(other.getState()).toMatchObject({ trimmer: { marks: millimetres(5) }, prefer: ['leftover'] });
+    expect(told).toBe(2);
+    other.lookAgain();
+    await settled();
+    expect(told).toBe(2);
+    other.layAside();
+    await settled();
+    expect(one.getState()).toMatchObject({ trimmer: null, file: mine });
+  });
+
+  it('comes to be the same in all windows and on the disk, however fast they say otherwise', async () => {
+    const choice = fc.record({
+      window: fc.nat(2),
+      what: fc.constantFrom('say', 'aside', 'prefer', 'look', 'wait'),
+      marks: fc.integer({ min: 1, max: 9 }),
+    });
+    await fc.assert(
+      fc.asyncProperty(fc.array(choice, { maxLength: 30 }), async (choices) => {
+        const shelf = place();
+        shelf.answer();
+        const pages = windows(shelf, 3);
+        for (const { window, what, marks } of choices) {
+          const page = pages[window]!;
+          if (what === 'say') expect(page.say({ ...mine, marks: `${marks} mm` })).toBeNull();
+          else if (what === 'aside') page.layAside();
+          else if (what === 'prefer') page.prefer(marks > 5 ? ['turns'] : ['leftover']);
+          else if (what === 'look') page.lookAgain();
+          else await settled();
+        }
+        await settled();
+        const fresh = cuttingKeptIn(shelf);
+        await fresh.known;
+        for (const page of pages) expect(page.getState()).toEqual(fresh.getState());
+      }),
+    );
+  });
 });
+
+/** So many windows that keep what is said in one place, and hear of each other. */
+function windows(shelf: ReturnType<typeof place>, count: number): readonly CuttingStore[] {
+  const listeners = new Map<number, () => void>();
+  return Array.from({ length: count }, (_, index) =>
+    cuttingKeptIn(shelf, {
+      tell: () => {
+        for (const [other, listener] of listeners) if (other !== index) setTimeout(listener, 0);
+      },
+      subscribe: (listener) => {
+        listeners.set(index, listener);
+        return () => listeners.delete(index);
+      },
+    }),
+  );
+}
+
+/** All that is on its way has come. */
+async function settled(): Promise<void> {
+  for (let turn = 0; turn < 6; turn += 1) await new Promise((resolve) => setTimeout(resolve, 0));
+}

@@ -10,6 +10,7 @@ import {
 import { type KindnessGoal, kindnessOrder } from '../../../src/planning/index.ts';
 import type { Trimmer } from '../../../src/trimming/index.ts';
 import type { Shelf } from '../storage/shelf.ts';
+import type { News } from './news.ts';
 
 /** How a person cuts, whatever the layout: every plan on the page is made for that. */
 export interface Cutting {
@@ -38,26 +39,56 @@ export interface CuttingStore
   /** Plans go by no trimmer from now on; the one that was said is kept. */
   layAside(): void;
   prefer(goals: readonly KindnessGoal[]): void;
+  /** Looks again at what is kept, for it may have been said in another window. */
+  lookAgain(): void;
 }
 
-/** How the person cuts, as it is kept among the preferences of a shelf. */
-export function cuttingKeptIn(shelf: Pick<Shelf, 'preference' | 'prefer'>): CuttingStore {
+/**
+ * How the person cuts, as it is kept among the preferences of a shelf. What is said is told as `news` once it is kept, and
+ * what other windows said is taken up when they tell it.
+ */
+export function cuttingKeptIn(
+  shelf: Pick<Shelf, 'preference' | 'prefer'>,
+  news: News = { tell: () => {}, subscribe: () => () => {} },
+): CuttingStore {
   const store = createStore<CuttingSaid>(() => ({ ...nothingSaid, file: null }));
-  // What is said while it is looked for holds.
-  const isSaid = { trimmer: false, kindness: false };
-  const keep = (name: keyof typeof isSaid, value: Json) => {
-    isSaid[name] = true;
-    // What cannot be kept holds as long as the page is open.
-    shelf.prefer(name, value).catch(() => {});
+  const names = ['trimmer', 'kindness'] as const;
+  /** What is kept under each name as far as we know, as text. */
+  const known = { trimmer: '', kindness: '' };
+  /** How often something was said here, and how much of that is not kept yet. */
+  const said = { trimmer: 0, kindness: 0 };
+  const unkept = { trimmer: 0, kindness: 0 };
+  const take = (name: keyof typeof known, kept: Json | undefined) => {
+    // Plans are made anew for whatever is set here, so nothing is set that is the same.
+    const text = kept === undefined ? '' : JSON.stringify(kept);
+    if (text === known[name]) return;
+    known[name] = text;
+    store.setState(name === 'trimmer' ? trimmerKept(kept) : { prefer: goalsKept(kept) });
+  };
+  const keep = (name: keyof typeof known, value: Json) => {
+    known[name] = JSON.stringify(value);
+    said[name] += 1;
+    unkept[name] += 1;
+    shelf.prefer(name, value).then(
+      () => {
+        unkept[name] -= 1;
+        news.tell();
+        // What other windows said meanwhile was passed over.
+        lookAgain();
+      },
+      // What cannot be kept holds as long as the page is open.
+      () => {},
+    );
   };
   const look = async () => {
-    const [trimmer, kindness] = await Promise.all([
-      shelf.preference('trimmer'),
-      shelf.preference('kindness'),
-    ]);
-    if (!isSaid.trimmer) store.setState(trimmerKept(trimmer));
-    if (!isSaid.kindness) store.setState({ prefer: goalsKept(kindness) });
+    const before = { ...said };
+    const found = await Promise.all(names.map((name) => shelf.preference(name)));
+    // What is said while it is looked for holds.
+    for (const [index, name] of names.entries())
+      if (said[name] === before[name] && unkept[name] === 0) take(name, found[index]);
   };
+  const lookAgain = () => void look().catch(() => {});
+  news.subscribe(lookAgain);
   return {
     getState: store.getState,
     getInitialState: store.getInitialState,
@@ -79,6 +110,7 @@ export function cuttingKeptIn(shelf: Pick<Shelf, 'preference' | 'prefer'>): Cutt
       store.setState({ prefer: goals });
       keep('kindness', [...goals]);
     },
+    lookAgain,
   };
 }
 

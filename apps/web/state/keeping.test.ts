@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { Json } from '../../../src/files/index.ts';
 import { keepingIn } from './keeping.ts';
-import { newsOn } from './news.ts';
+import { type Channel, newsFromOthers, newsOn } from './news.ts';
 
 function preferences() {
   const kept = new Map<string, Json>();
@@ -39,23 +39,46 @@ it('a browser that cannot be asked, or fails, promises nothing', async () => {
   expect(await broken.promised()).toBe('cannot be asked');
 });
 
+/** A channel between pages: what one says, all others hear. */
+function channels() {
+  const pages: ((event: MessageEvent) => void)[][] = [];
+  return (): Channel => {
+    const own: ((event: MessageEvent) => void)[] = [];
+    pages.push(own);
+    return {
+      postMessage: (data: unknown) => {
+        for (const page of pages) if (page !== own) for (const hear of page) hear({ data } as MessageEvent);
+      },
+      addEventListener: (_: string, listener: unknown) => {
+        own.push(listener as (event: MessageEvent) => void);
+      },
+    };
+  };
+}
+
 it('news are heard in the page and in the others, and without a channel as well', () => {
+  const channel = channels();
+  const [one, other, alone] = [newsOn(channel()), newsOn(channel()), newsOn(null)];
   const heard: string[] = [];
-  let other = () => {};
-  const one = newsOn({
-    postMessage: () => heard.push('sent'),
-    addEventListener: (_: string, listener: unknown) => {
-      other = listener as () => void;
-    },
-  });
-  const stop = one.subscribe(() => heard.push('heard'));
-  one.tell();
-  other();
-  stop();
-  other();
-  expect(heard).toEqual(['heard', 'sent', 'heard']);
-  const alone = newsOn(null);
+  one.subscribe(() => heard.push('one'));
+  const leave = other.subscribe(() => heard.push('other'));
   alone.subscribe(() => heard.push('alone'));
+  one.tell();
   alone.tell();
-  expect(heard.at(-1)).toBe('alone');
+  leave();
+  one.tell();
+  expect(heard).toEqual(['one', 'other', 'alone', 'one']);
+});
+
+it('news for others are not heard in the page that tells them, nor by who listens for something else', () => {
+  const channel = channels();
+  const [mine, yours] = [channel(), channel()];
+  const heard: string[] = [];
+  newsFromOthers(mine, 'cutting').subscribe(() => heard.push('mine'));
+  newsFromOthers(yours, 'cutting').subscribe(() => heard.push('yours'));
+  newsFromOthers(yours, 'bench').subscribe(() => heard.push('bench'));
+  newsOn(yours).subscribe(() => heard.push('shelf'));
+  newsFromOthers(mine, 'cutting').tell();
+  newsFromOthers(null, 'cutting').tell();
+  expect(heard).toEqual(['yours']);
 });

@@ -50,6 +50,23 @@ export const bench = {
     asleep: 'The screen may go dark by itself; the browser does not let this page keep it on.',
   },
   elsewhere: 'Something was noted in another window meanwhile; it stands here now.',
+  notReadable: 'What was noted at this bench cannot be read at the moment. It has not gone away.',
+  /** What was told and could not be noted. */
+  notNoted: {
+    here: 'This was not noted, for it does not go with what lies on the table now:',
+    elsewhere:
+      'Something was noted in another window first, and stands here now. This does not go with it and was not noted:',
+    look: 'Look whether the line that stands here is the one that comes next at your table; if it is not, take back what was noted last, or note it again.',
+    what: {
+      begun: 'the set is begun.',
+      cut: (step: number) => `step ${step} is cut.`,
+      spoiled: 'something is spoiled or lost.',
+      found: 'a scrap was found.',
+      'planned again': 'the rest is cut by the plan that was made again.',
+      made: 'a line of the putting together is done.',
+      'taken back': 'what was noted last is taken back.',
+    },
+  },
   /** When something is spoiled. */
   spoil: {
     heading: 'What is spoiled or lost?',

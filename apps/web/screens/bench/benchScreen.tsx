@@ -1,11 +1,12 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { planRecord } from '../../../../src/planning/index.ts';
-import { useMessages } from '../../messages/messages.ts';
+import { type Messages, useMessages } from '../../messages/messages.ts';
 import type { Bench, BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { planOf } from '../../state/planned.ts';
+import type { BenchEvent } from '../../storage/benchLog.ts';
 import { useWorld } from '../../world.ts';
 import { Cautions } from '../cautions.tsx';
 import './bench.css';
@@ -34,13 +35,14 @@ export function BenchScreen(): ReactNode {
   );
 }
 
-/** Says so while something that was noted is not on the disk, and where another window noted something. */
-function NotKept({ bench: { problem, isFromElsewhere } }: { readonly bench: Bench }): ReactNode {
-  const { general, bench } = useMessages();
+/** Says so while something that was noted is not on the disk, where it cannot be noted, or another window was first. */
+function NotKept({ bench }: { readonly bench: Bench }): ReactNode {
+  const { general, bench: says } = useMessages();
+  const { problem, isKept, isFromElsewhere, notNoted } = bench;
   if (problem !== null)
     return (
       <div className="notice" role="alert">
-        <p>{general.saving.failed}</p>
+        <p>{isKept ? says.notReadable : general.saving.failed}</p>
         <p>
           {problem.kind === 'other'
             ? general.saving.why.other(problem.says)
@@ -48,11 +50,29 @@ function NotKept({ bench: { problem, isFromElsewhere } }: { readonly bench: Benc
         </p>
       </div>
     );
+  if (notNoted.length > 0)
+    return (
+      <div className="notice" role="alert">
+        <p>{isFromElsewhere ? says.notNoted.elsewhere : says.notNoted.here}</p>
+        <ul>
+          {[...new Set(notNoted.map((event) => whatOf(event, says)))].map((what) => (
+            <li key={what}>{what}</li>
+          ))}
+        </ul>
+        <p>{says.notNoted.look}</p>
+      </div>
+    );
   return isFromElsewhere ? (
     <p className="notice" role="status">
-      {bench.elsewhere}
+      {says.elsewhere}
     </p>
   ) : null;
+}
+
+/** What was told, in a few words. */
+function whatOf(event: BenchEvent, { notNoted: { what } }: Messages['bench']): string {
+  if (event.kind !== 'noted') return what[event.kind];
+  return event.mark.kind === 'cut' ? what.cut(event.mark.step) : what[event.mark.kind];
 }
 
 /** Begins the set by the plan that is known. */
