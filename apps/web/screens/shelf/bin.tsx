@@ -1,9 +1,9 @@
 import { type ReactNode, useState } from 'react';
+import { Filled } from '../../form/filled.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { problemOf } from '../../state/saving.ts';
 import type { DocumentRecord } from '../../storage/database.ts';
 import { useWorld } from '../../world.ts';
-import { Filled } from './filled.tsx';
 import { StorageProblem, useTell } from './told.tsx';
 import { timeInBin } from './useShelf.ts';
 

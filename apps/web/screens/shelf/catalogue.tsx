@@ -4,13 +4,13 @@ import type { Layout } from '../../../../src/layout/index.ts';
 import { showLength } from '../../../../src/measure/index.ts';
 import { stemOf } from '../../exchange/fileName.ts';
 import { saveFile } from '../../exchange/saveFile.ts';
+import { Filled } from '../../form/filled.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useNumbers } from '../../messages/numbers.ts';
 import { addressOf, goTo } from '../../route.ts';
 import { problemOf } from '../../state/saving.ts';
 import type { DocumentRecord } from '../../storage/database.ts';
 import { useIsKept, useWorld } from '../../world.ts';
-import { Filled } from './filled.tsx';
 import { Front } from './front.tsx';
 import { StorageProblem, useTell } from './told.tsx';
 

@@ -3,12 +3,12 @@ import buttonTin from '../../../../examples/button-tin.card.json?raw';
 import kiteDay from '../../../../examples/kite-day.card.json?raw';
 import lanternWalk from '../../../../examples/lantern-walk.card.json?raw';
 import { readLayoutFile, type SavedLayout } from '../../../../src/files/index.ts';
+import { Filled } from '../../form/filled.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { goTo } from '../../route.ts';
 import { problemOf } from '../../state/saving.ts';
 import { useWorld } from '../../world.ts';
 import { Facts } from './catalogue.tsx';
-import { Filled } from './filled.tsx';
 import { Front } from './front.tsx';
 import { StorageProblem, useTell } from './told.tsx';
 

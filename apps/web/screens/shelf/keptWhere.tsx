@@ -1,8 +1,8 @@
 import { type ReactNode, useEffect, useState } from 'react';
+import { Filled } from '../../form/filled.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import type { Promised } from '../../state/keeping.ts';
 import { useIsKept, useWorld } from '../../world.ts';
-import { Filled } from './filled.tsx';
 import { useOffline } from './useOffline.ts';
 
 /** Where everything is kept, and how safe it is there. */

@@ -1,9 +1,9 @@
 import { createContext, type ReactNode, useContext, useEffect, useRef } from 'react';
 import { fileProblemSentence } from '../../../../src/words/index.ts';
 import type { ShelfZipProblem } from '../../exchange/shelfZip.ts';
+import { Filled } from '../../form/filled.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import type { SavingProblem } from '../../state/saving.ts';
-import { Filled } from './filled.tsx';
 import type { FileRefused } from './openFile.ts';
 
 /** What is told on the shelf of what was done last. */
