@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
+import { addressOf } from '../../apps/web/route.ts';
 import { builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
 
 /* A set made at the bench, a line at a time. */
@@ -123,5 +124,46 @@ describe.skipIf(!hasChromium)('the bench (needs chromium)', () => {
     await button(page, bench.anew).click();
     await page.getByText(bench.changedSince).waitFor({ state: 'detached' });
     expect(await page.locator('.done-lines li').count()).toBe(0);
+  });
+
+  it('says what is not noted because another window was first, and each window stands as the other does', async () => {
+    const first = await app.page({ widthPx: 820 });
+    const id = await begun(first);
+    const second = await first.context().newPage();
+    await second.goto(`${app.address()}${addressOf({ screen: 'bench', id })}`);
+    await second.locator('.present-line').waitFor();
+    await button(first, bench.done).click();
+    // The other window hears of it by itself.
+    await second.getByText(bench.elsewhere).waitFor();
+    expect(await stands(second)).toBe(await stands(first));
+    // Both at once: what was noted last is another for each.
+    const takeBack = (page: Page) =>
+      button(page, bench.takeBack).evaluate((node) => (node as HTMLButtonElement).click());
+    await Promise.all([takeBack(first), takeBack(second)]);
+    const said = (page: Page) => page.getByRole('alert').getByText(bench.notNoted.what['taken back']);
+    await expect.poll(async () => (await said(first).count()) + (await said(second).count())).toBe(1);
+    for (const page of [first, second])
+      await expect.poll(() => page.locator('.done-lines li').count()).toBe(0);
+  });
+
+  it('says which trimmer a set is cut with, also where that is said in another window', async () => {
+    const page = await app.page({ widthPx: 820 });
+    const id = await layOnShelf(page, lanterns);
+    await openLayout(page, id, 'bench');
+    await page.getByText(bench.cutBy.none).waitFor();
+    const other = await page.context().newPage();
+    await other.goto(`${app.address()}${addressOf({ screen: 'trimming', id })}`);
+    await other.getByText(english.trimming.trimmer.heading, { exact: true }).click();
+    await button(other, english.trimming.trimmer.say).click();
+    // Both windows plan for it at once.
+    await page.getByText(bench.cutBy.none).waitFor({ state: 'detached' });
+    await button(page, bench.begin).click();
+    await page.locator('.present-line').waitFor();
+    await page.getByText(bench.cutBy.unnamed.slice(0, -1)).waitFor();
+    // One who says otherwise in the middle of it is told that the set goes on as it was begun.
+    await button(other, english.trimming.trimmer.layAside).click();
+    await page.getByText(bench.trimmerSince).waitFor();
+    await button(page, bench.done).click();
+    expect(await page.locator('.done-lines li').count()).toBe(1);
   });
 });

@@ -17,6 +17,16 @@ export const bench = {
       ? `Nothing is done yet of ${lines(all)}.`
       : `${capital(lines(done))} of ${inWords(all)} ${done === 1 ? 'is' : 'are'} done.`,
   allDone: 'All is done: the set is made.',
+  /** For which trimmer the settings are. */
+  cutBy: {
+    none: 'It is cut with no trimmer in particular: any setting may come up, also between the marks of your ruler.',
+    say: 'Say what your trimmer can do',
+    trimmer: 'It is cut with your trimmer, {name}.',
+    unnamed: 'It is cut with your trimmer.',
+    other: 'Look at your trimmer',
+  },
+  trimmerSince:
+    'You have said otherwise what your trimmer can do since this set was begun. It goes on as it was begun; begin anew to cut by what is planned now.',
   changedSince:
     'The layout or its papers were changed since this set was begun. It goes on as it was begun; begin anew to cut by what is planned now.',
   beginAnew: 'Begin anew',
@@ -78,8 +88,12 @@ export const bench = {
     workpiece: (paper: string, size: string) => `${paper}, ${size}`,
     sheet: (paper: string, size: string) => `${paper}, a whole sheet of ${size}`,
     one: 'This one',
+    /** Where several are alike. */
+    oneOf: 'One of these',
     nothing: 'Nothing lies on the table.',
     notAfterAll: 'Nothing is spoiled after all',
+    more: 'Something else is spoiled too',
+    nothingElse: 'Nothing else is spoiled',
     planning: 'The rest is being planned again …',
     failed: 'The rest could not be planned again: something in the program went wrong.',
     goOn: 'Go on with this plan',

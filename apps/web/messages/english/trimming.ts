@@ -7,6 +7,7 @@ export const trimming = {
   nothing: 'Nothing has to be cut for this set.',
   short: 'The papers are short',
   toPapers: 'To the papers',
+  toBench: 'To the bench: cut it there, one line at a time',
   left: 'Left over',
   step: (step: number) => `Step ${step}`,
   reading:

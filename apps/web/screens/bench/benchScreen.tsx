@@ -1,6 +1,7 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { planRecord } from '../../../../src/planning/index.ts';
+import type { Trimmer } from '../../../../src/trimming/index.ts';
 import { type Messages, useMessages } from '../../messages/messages.ts';
 import type { Bench, BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
@@ -10,6 +11,7 @@ import type { BenchEvent } from '../../storage/benchLog.ts';
 import { useWorld } from '../../world.ts';
 import { Cautions } from '../cautions.tsx';
 import './bench.css';
+import { CutBy } from './cutBy.tsx';
 import { Docket } from './docket.tsx';
 
 /** Making the set: one line of the docket at a time. */
@@ -76,66 +78,96 @@ function whatOf(event: BenchEvent, { notNoted: { what } }: Messages['bench']): s
 }
 
 /** Begins the set by the plan that is known. */
-function Begin({ store, says }: { readonly store: BenchStore; readonly says?: string }): ReactNode {
+function Begin({ store }: { readonly store: BenchStore }): ReactNode {
   const { bench } = useMessages();
-  const planned = useOpenLayout((state) => state.planned);
-  const file = useOpenLayout(({ history }) => history.file);
+  const beginning = useBeginning();
   const layout = useOpenLayout(({ history }) => history.layout);
-  const plan = planOf(planned);
-  // A plan of the layout before this change is none to begin with.
-  const isNow = 'of' in planned && planned.of === layout;
   return (
     <>
-      {says === undefined ? <p>{bench.about}</p> : null}
-      {plan === null || !isNow ? (
+      <p>{bench.about}</p>
+      {beginning === null ? (
         <p>{bench.noPlan}</p>
       ) : (
         <>
-          {planned.stage === 'answered' ? null : <p>{bench.unproved}</p>}
-          <p className="deeds">
-            <button
-              type="button"
-              className="say"
-              onClick={() =>
-                store.tell({ kind: 'begun', file, trimmer: planned.by.trimmer, plan: planRecord(plan) })
-              }
-            >
-              {says ?? bench.begin}
+          <CutBy trimmer={beginning.trimmer} />
+          {beginning.isProved ? null : <p>{bench.unproved}</p>}
+          <p className="doing">
+            <button type="button" className="done" onClick={() => store.tell(beginning.begun())}>
+              {bench.begin}
             </button>
           </p>
         </>
       )}
-      {says === undefined ? <Cautions layout={layout} /> : null}
+      <Cautions layout={layout} />
     </>
   );
 }
 
-/** The set goes on as it was begun, whatever is done to the layout; it may be begun anew. */
+interface Beginning {
+  readonly trimmer: Trimmer | null;
+  readonly isProved: boolean;
+  readonly begun: () => BenchEvent;
+}
+
+/** What a set would be begun with now; `null`: there is no plan to begin with. */
+function useBeginning(): Beginning | null {
+  const planned = useOpenLayout((state) => state.planned);
+  const file = useOpenLayout(({ history }) => history.file);
+  const layout = useOpenLayout(({ history }) => history.layout);
+  const trimmer = useOpenLayout((state) => state.cutting.trimmer);
+  const plan = planOf(planned);
+  // A plan of the layout before this change, or for the trimmer before, is none to begin with.
+  const isNow = 'of' in planned && planned.of === layout && planned.by.trimmer === trimmer;
+  if (plan === null || !isNow) return null;
+  return {
+    trimmer,
+    isProved: planned.stage === 'answered',
+    begun: () => ({ kind: 'begun', file, trimmer, plan: planRecord(plan) }),
+  };
+}
+
+/** The set goes on as it was begun, whatever is done to the layout or said of the trimmer; it may be begun anew. */
 function ChangedSince({ making, store }: { readonly making: Making; readonly store: BenchStore }): ReactNode {
   const { bench } = useMessages();
   const file = useOpenLayout(({ history }) => history.file);
+  const trimmer = useOpenLayout((state) => state.cutting.trimmer);
+  const beginning = useBeginning();
   const [asks, setAsks] = useState(false);
-  const isSame = useMemo(() => JSON.stringify(file) === JSON.stringify(making.file), [file, making.file]);
-  if (isSame) return null;
+  const isSameLayout = useMemo(
+    () => JSON.stringify(file) === JSON.stringify(making.file),
+    [file, making.file],
+  );
+  if (isSameLayout && cutsAlike(trimmer, making.set.trimmer)) return null;
+  const changed = isSameLayout ? bench.trimmerSince : bench.changedSince;
   return (
     <div className="notice">
-      <p>{asks ? bench.sureAnew : bench.changedSince}</p>
-      {asks ? (
-        <>
-          <Begin store={store} says={bench.anew} />
-          <p className="deeds">
+      <p>{asks ? bench.sureAnew : changed}</p>
+      <p className="deeds">
+        {asks ? (
+          <>
             <button type="button" className="say" onClick={() => setAsks(false)}>
               {bench.keep}
             </button>
-          </p>
-        </>
-      ) : (
-        <p className="deeds">
+            {beginning === null ? (
+              bench.noPlan
+            ) : (
+              <button type="button" className="say" onClick={() => store.tell(beginning.begun())}>
+                {bench.anew}
+              </button>
+            )}
+          </>
+        ) : (
           <button type="button" className="say" onClick={() => setAsks(true)}>
             {bench.beginAnew}
           </button>
-        </p>
-      )}
+        )}
+      </p>
     </div>
   );
+}
+
+/** Whether two trimmers are one, whatever they are called. */
+function cutsAlike(one: Trimmer | null, other: Trimmer | null): boolean {
+  const unnamed = (trimmer: Trimmer | null) => JSON.stringify(trimmer && { ...trimmer, name: '' });
+  return unnamed(one) === unnamed(other);
 }

@@ -8,6 +8,7 @@ import type { BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
 import type { BenchEvent } from '../../storage/benchLog.ts';
 import { type BenchManner, useBenchManner } from './benchManner.ts';
+import { CutBy } from './cutBy.tsx';
 import { type Line, linesOf } from './lines.ts';
 import { PresentLine, saysOf } from './presentLine.tsx';
 import { Spoiled } from './spoiled.tsx';
@@ -75,6 +76,7 @@ export function Docket({
           </p>
         </>
       )}
+      <CutBy trimmer={making.set.trimmer} />
       <HowShown manner={manner} choose={choose} voice={voice} />
     </div>
   );

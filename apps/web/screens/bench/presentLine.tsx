@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from 'react';
+import { type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { cuttingPictures } from '../../../../src/guide/index.ts';
 import { usualMarks } from '../../../../src/planning/index.ts';
 import type { Showing } from '../../../../src/words/index.ts';
@@ -24,8 +24,15 @@ export function PresentLine({
   readonly type: BenchManner['type'];
 }): ReactNode {
   const { bench } = useMessages();
+  const section = useRef<HTMLElement>(null);
+  const shown = useRef(line.key);
+  useEffect(() => {
+    // The next line comes to where it is seen whole, so that nobody has to push the page with glue on her fingers.
+    if (shown.current !== line.key) section.current?.scrollIntoView({ block: 'start' });
+    shown.current = line.key;
+  }, [line.key]);
   return (
-    <section className="present-line" aria-label={bench.present}>
+    <section className="present-line" aria-label={bench.present} ref={section}>
       {line.kind === 'cut' ? (
         <>
           <h3>

@@ -36,12 +36,25 @@ export function Spoiled({
   readonly onDone: () => void;
 }): ReactNode {
   const isSaid = making.tallied.table.spoiled.size > 0;
+  const [isMore, setMore] = useState(false);
   return (
     <section className="notice spoiled">
-      {isSaid ? (
-        <PlannedAgain making={making} store={store} showing={showing} onDone={onDone} />
+      {isSaid && !isMore ? (
+        <PlannedAgain
+          making={making}
+          store={store}
+          showing={showing}
+          onDone={onDone}
+          onMore={() => setMore(true)}
+        />
       ) : (
-        <WhatIsSpoiled making={making} store={store} showing={showing} onDone={onDone} />
+        <WhatIsSpoiled
+          making={making}
+          store={store}
+          showing={showing}
+          onSaid={() => setMore(false)}
+          onDone={isSaid ? () => setMore(false) : onDone}
+        />
       )}
     </section>
   );
@@ -49,28 +62,41 @@ export function Spoiled({
 
 type SpoiledProps = Parameters<typeof Spoiled>[0];
 
-function WhatIsSpoiled({ making, store, showing, onDone }: SpoiledProps): ReactNode {
+function WhatIsSpoiled({
+  making,
+  store,
+  showing,
+  onSaid,
+  onDone,
+}: SpoiledProps & { readonly onSaid: () => void }): ReactNode {
   const { bench } = useMessages();
+  const isSaid = making.tallied.table.spoiled.size > 0;
   const { pieces, workpieces } = useMemo(
     () => onTheTable(making, showing, bench.spoil),
     [making, showing, bench],
   );
-  const say = (spoiled: SpoiledThing) => store.tell({ kind: 'noted', mark: { kind: 'spoiled', spoiled } });
+  const say = (spoiled: SpoiledThing) => {
+    store.tell({ kind: 'noted', mark: { kind: 'spoiled', spoiled } });
+    onSaid();
+  };
   const list = (things: readonly Thing[]) => (
     <ul>
-      {things.map(({ key, says, spoiled }) => (
-        <li key={key}>
-          <span>{says}</span>{' '}
-          <button
-            type="button"
-            className="say"
-            aria-label={`${says}: ${bench.spoil.one}`}
-            onClick={() => say(spoiled)}
-          >
-            {bench.spoil.one}
-          </button>
-        </li>
-      ))}
+      {things.map(({ key, says, count, spoiled }) => {
+        const which = count === 1 ? bench.spoil.one : bench.spoil.oneOf;
+        return (
+          <li key={key}>
+            <span>{says}</span>{' '}
+            <button
+              type="button"
+              className="say"
+              aria-label={`${says}: ${which}`}
+              onClick={() => say(spoiled)}
+            >
+              {which}
+            </button>
+          </li>
+        );
+      })}
     </ul>
   );
   return (
@@ -92,7 +118,7 @@ function WhatIsSpoiled({ making, store, showing, onDone }: SpoiledProps): ReactN
       )}
       <p className="deeds">
         <button type="button" className="say" onClick={onDone}>
-          {bench.spoil.notAfterAll}
+          {isSaid ? bench.spoil.nothingElse : bench.spoil.notAfterAll}
         </button>
       </p>
     </>
@@ -102,6 +128,8 @@ function WhatIsSpoiled({ making, store, showing, onDone }: SpoiledProps): ReactN
 interface Thing {
   readonly key: string;
   readonly says: string;
+  /** How many are alike. */
+  readonly count: number;
   readonly spoiled: SpoiledThing;
 }
 
@@ -121,11 +149,12 @@ function onTheTable(
     if (there === 0) return [];
     const name = part === 'base' ? says.base : capital(partName(layout, part));
     const named = says.piece(name, size(own), there);
-    return [{ key: id, says: named, spoiled: { kind: 'pieces', piece: id, count: 1 } }];
+    return [{ key: id, says: named, count: there, spoiled: { kind: 'pieces', piece: id, count: 1 } }];
   });
   const others = new Map<string, Thing>();
   const lie = (id: string, named: string) => {
-    if (!others.has(named)) others.set(named, { key: id, says: named, spoiled: { kind: 'workpiece', id } });
+    const { count = 0, key = id } = others.get(named) ?? {};
+    others.set(named, { key, says: named, count: count + 1, spoiled: { kind: 'workpiece', id: key } });
   };
   for (const { id, paper, size: own } of table.onTable.lying)
     if (!table.finished.has(id)) lie(id, says.workpiece(nameOf(paper), size(own)));
@@ -135,7 +164,13 @@ function onTheTable(
 
 type Answer = Recut | RecutShort | 'failed' | null;
 
-function PlannedAgain({ making, store, showing, onDone }: SpoiledProps): ReactNode {
+function PlannedAgain({
+  making,
+  store,
+  showing,
+  onDone,
+  onMore,
+}: SpoiledProps & { readonly onMore: () => void }): ReactNode {
   const { bench } = useMessages();
   const answer = useRecut(making);
   const { layout } = making.set;
@@ -156,8 +191,8 @@ function PlannedAgain({ making, store, showing, onDone }: SpoiledProps): ReactNo
               {sentence}
             </p>
           ))}
-          <p className="deeds">
-            <button type="button" className="say" onClick={() => goOn(answer, null)}>
+          <p className="doing">
+            <button type="button" className="done" onClick={() => goOn(answer, null)}>
               {bench.spoil.goOn}
             </button>
           </p>
@@ -181,6 +216,9 @@ function PlannedAgain({ making, store, showing, onDone }: SpoiledProps): ReactNo
       ) : null}
       <FoundScrap making={making} store={store} />
       <p className="deeds">
+        <button type="button" className="say" onClick={onMore}>
+          {bench.spoil.more}
+        </button>
         <button
           type="button"
           className="say"

@@ -96,10 +96,14 @@ interface ToCut {
 function WholePlan(cut: ToCut): ReactNode {
   const { trimming } = useMessages();
   const { layout, plan } = cut;
+  const id = useOpenLayout((state) => state.id);
   const papers = [...plan.papers.keys()].flatMap((id) => layout.papers.get(id) ?? []);
   if (papers.length === 0) return <p>{trimming.nothing}</p>;
   return (
     <>
+      <p className="deeds">
+        <a href={addressOf({ screen: 'bench', id })}>{trimming.toBench}</a>
+      </p>
       <p className="reading">
         {trimming.reading} {papers.some(({ up }) => up !== 'any') ? trimming.arrow : null}
       </p>
