@@ -241,7 +241,7 @@ export async function eachScreen(
       await see('trimming with a trimmer', id);
     } else await see(screen, id);
     if (screen === 'bench') {
-      await page.locator('main > .deeds .say').click();
+      await page.locator('main > .doing .done').click();
       await page.locator('.present-line svg').first().waitFor();
       for (let line = 0; line < 3; line += 1) await page.locator('.doing .done').click();
       await see('a line at the bench', id);
