@@ -76,15 +76,19 @@ export async function randomBench(): Promise<fc.Arbitrary<readonly BenchEvent[]>
         ? { kind: 'planned again', plan: recutRecord(answer, making.tallied.moreSpares), file: null }
         : null;
     }
+    if (what === 'found') {
+      const found = { paper: 'dusk', size: { width: millimetres(50 + of), height: millimetres(60) } };
+      return { kind: 'noted', mark: { kind: 'found', found } };
+    }
     return what === 'made' ? { kind: 'made', line: `part ${of % 3}` } : { kind: 'taken back' };
   }
 
   const cut = fc.constant('cut');
   const what = fc.oneof(
     { weight: 5, arbitrary: cut },
-    fc.constantFrom('begun', 'workpiece', 'pieces', 'planned again', 'made', 'taken back'),
+    fc.constantFrom('begun', 'workpiece', 'pieces', 'found', 'planned again', 'made', 'taken back'),
   );
-  return fc.array(fc.tuple(what, fc.nat(60)), { maxLength: 10 }).map((choices) => {
+  return fc.array(fc.tuple(what, fc.nat(60)), { maxLength: 7 }).map((choices) => {
     let events: readonly BenchEvent[] = [];
     for (const [kind, of] of choices) {
       const event = next(events, kind, of);
