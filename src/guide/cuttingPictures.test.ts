@@ -36,7 +36,8 @@ test('in colour the papers wear their own, and nothing else changes', () => {
     expect(printed.length).toBeGreaterThan(0);
     const hatched = printed.map(({ draw }) => {
       const picture = draw();
-      return { ...picture, marks: picture.marks.map(recoloured) };
+      const work = { ...picture.work, marks: picture.work.marks.map(recoloured) };
+      return { ...picture, marks: picture.marks.map(recoloured), work };
     });
     expect(coloured.map(({ draw }) => draw())).toEqual(hatched);
   }

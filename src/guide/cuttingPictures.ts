@@ -1,4 +1,3 @@
-import type { Row } from '../drawing/index.ts';
 import type { Length } from '../measure/index.ts';
 import type { Lying } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
@@ -6,15 +5,21 @@ import type { Paper } from '../stash/index.ts';
 import { describeSteps, type Step, type StepDescription } from '../trimming/index.ts';
 import { measuredFrom, type StepWords, stepWords, tableOf, type Workpiece } from '../words/index.ts';
 import { hatchOf, lengthIn, letterFor, type Manner, type Matter, sizeIn } from './matter.ts';
-import { type PicturedStep, type PictureManner, pictureScale, stepPicture } from './stepPicture.ts';
+import {
+  type PicturedStep,
+  type PictureManner,
+  pictureScale,
+  type StepPicture,
+  stepPicture,
+} from './stepPicture.ts';
 
 /** One setting of the trimmer, drawn and said. */
 export interface CuttingPicture {
   readonly words: StepWords;
   /** What the picture shows, for someone who listens. */
   readonly says: string;
-  /** Draws it. That is most of the work, so a page can do it picture by picture. */
-  readonly draw: () => Row;
+  /** Draws it, once however often it is asked. That is most of the work, so a page can do it picture by picture. */
+  readonly draw: () => StepPicture;
 }
 
 /** What the pictures of a plan are made from. */
@@ -69,8 +74,16 @@ export function cuttingPictures(
   return own.map(({ words: said, pictured: step }) => ({
     words: said,
     says: pictureSays(said),
-    draw: () => stepPicture(step, manner, room.widthPt),
+    draw: once(() => stepPicture(step, manner, room.widthPt)),
   }));
+}
+
+function once<Drawn extends object>(draw: () => Drawn): () => Drawn {
+  let drawn: Drawn | null = null;
+  return () => {
+    drawn ??= draw();
+    return drawn;
+  };
 }
 
 /** What a picture shows of a step. */

@@ -138,6 +138,40 @@ describe('stepPicture', () => {
     expect(textsOf(zero)).toContain('5 in');
   });
 
+  test('gives the work apart, with nothing written on it, and within its frame', () => {
+    const seed = 20261126;
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 30 }),
+        fc.integer({ min: 1, max: 60 }),
+        fc.integer({ min: 0, max: 60 }),
+        fc.constantFrom('left' as const, 'right' as const),
+        fc.boolean(),
+        (repeat, set, rest, measuringEdge, directed) => {
+          const eighths = (count: number): Length => (count === 0 ? zero : inches(count, 8));
+          const height = sum(times(eighths(set), repeat), eighths(rest));
+          const size = { width: inches(7), height };
+          const drawn: PicturedStep = { ...step, size, set: eighths(set), repeat, rest: eighths(rest) };
+          const own = { ...manner, measuringEdge, directed };
+          const scale = pictureScale([drawn], { widthPt: 260, heightPt: 150 }, own);
+          const { marks, work } = stepPicture(drawn, { ...own, scale }, 260);
+          expect(paperIn(work.marks)).toEqual(paperIn(marks));
+          const { xPt, yPt, widthPt, heightPt } = work.frame;
+          for (const mark of drawnMarks(work.marks)) {
+            expect(mark.mark.kind).not.toBe('text');
+            for (const corner of cornersOf(mark, plainTypeface)) {
+              expect(corner.xPt).toBeGreaterThan(xPt - 0.01);
+              expect(corner.xPt).toBeLessThan(xPt + widthPt + 0.01);
+              expect(corner.yPt).toBeGreaterThan(yPt - 0.01);
+              expect(corner.yPt).toBeLessThan(yPt + heightPt + 0.01);
+            }
+          }
+        },
+      ),
+      { seed, numRuns: 100 },
+    );
+  });
+
   test('keeps the numbers apart', () => {
     const narrow: PicturedStep = {
       ...step,

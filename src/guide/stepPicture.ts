@@ -58,6 +58,18 @@ export interface PictureManner {
   readonly size: (size: Size) => string;
 }
 
+/** The picture of one setting, and what it has of paper and trimmer alone. */
+export interface StepPicture extends Row {
+  readonly work: Work;
+}
+
+/** The work under the blade with the measuring edge, the ticks and the arrow, but with no letter, number or stroke. */
+export interface Work {
+  /** Where it lies in the picture. */
+  readonly frame: Frame;
+  readonly marks: readonly Mark[];
+}
+
 /**
  * The picture of one setting: the workpiece as the hand turns it under the blade, the pieces a little apart.
  *
@@ -65,20 +77,20 @@ export interface PictureManner {
  * measured on the other side of the blade. Work whose height is measured lies on its side, `from` at that edge, and
  * its hatch turns with it. The picture is `widthPt` wide; what it shows of the paper has true proportions.
  */
-export function stepPicture(step: PicturedStep, usual: PictureManner, widthPt: number): Row {
+export function stepPicture(step: PicturedStep, usual: PictureManner, widthPt: number): StepPicture {
   const across = usual.measuringEdge === 'left' ? 'right' : 'left';
   const manner: PictureManner = step.otherSide ? { ...usual, measuringEdge: across } : usual;
   const plate = plateOf(step, manner, widthPt);
   const { pieces, rest } = plate;
   const hatch = { ...manner.hatch, turnDegrees: manner.hatch.turnDegrees + plate.turnDegrees };
-  const marks: Mark[] = pieces.map((frame) => ({
+  const bare: Mark[] = pieces.map((frame) => ({
     kind: 'path',
     path: rectangle(frame),
     fill: { hatch },
     stroke: outlineStroke,
   }));
   if (rest !== null) {
-    marks.push({
+    bare.push({
       kind: 'path',
       path: rectangle(rest),
       ...(step.restLeft
@@ -86,12 +98,32 @@ export function stepPicture(step: PicturedStep, usual: PictureManner, widthPt: n
         : { fill: { hatch }, stroke: outlineStroke }),
     });
   }
-  marks.push(measuringRule(plate), ...cutTicks(plate, manner));
-  marks.push(...letterMarks(step, plate, manner), ...numberMarks(step, plate, manner, widthPt));
-  if (manner.directed) {
-    marks.push(upArrow({ at: beyond(plate, 'edge', 16), sizePt: 15, turnDegrees: plate.turnDegrees }));
-  }
-  return { heightPt: plate.top + plate.across + belowPt, marks };
+  bare.push(measuringRule(plate), ...cutTicks(plate, manner));
+  const arrow = manner.directed
+    ? [upArrow({ at: beyond(plate, 'edge', 16), sizePt: 15, turnDegrees: plate.turnDegrees })]
+    : [];
+  return {
+    heightPt: plate.top + plate.across + belowPt,
+    marks: [
+      ...bare,
+      ...letterMarks(step, plate, manner),
+      ...numberMarks(step, plate, manner, widthPt),
+      ...arrow,
+    ],
+    work: { frame: workFrame(plate, manner), marks: [...bare, ...arrow] },
+  };
+}
+
+/** What the work takes up with all that stands round it but words. */
+function workFrame(plate: Plate, { directed }: PictureManner): Frame {
+  const [edgePt, farPt, ticksPt] = [directed ? 26 : 6, 9, 13];
+  const leftPt = plate.edge === 'left' ? edgePt : farPt;
+  return {
+    xPt: plate.left - leftPt,
+    yPt: plate.top - ticksPt,
+    widthPt: plate.right - plate.left + edgePt + farPt,
+    heightPt: plate.across + 2 * ticksPt,
+  };
 }
 
 /** The largest scale at which every step's picture keeps to the width and the paper in it to the height. */

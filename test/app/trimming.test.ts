@@ -13,7 +13,7 @@ import { readPdf } from '../../src/printing/testing/pdfReader.ts';
 import type { Trimmer } from '../../src/trimming/index.ts';
 import { kindnessSentence, stepWords } from '../../src/words/index.ts';
 import { builtApp, hasChromium, isWorkedOut, layOnShelf, openLayout, turnTo } from './appPage.ts';
-import { handOn } from './hand.ts';
+import { handOn, keysOf } from './hand.ts';
 
 const { trimming } = english;
 const { trimmer: words } = trimming;
@@ -138,6 +138,50 @@ describe.skipIf(!hasChromium)('the trimming screen (needs chromium)', () => {
     expect(await settingsOn(page)).toEqual(passes);
     expect(passes).not.toEqual(await settingsOf(kiteDay));
     expect(await page.locator('.cut-for').textContent()).toContain(kindnessSentence(['passes']));
+  });
+
+  it('shows the cutting of each paper in a row of small pictures, which lead to its steps and back by keys alone', async () => {
+    const page = await app.page({ widthPx: 320 });
+    await openLayout(page, await layOnShelf(page, kiteDay), 'trimming');
+    const { plan } = await planOf(kiteDay);
+    const papers = page.locator('.paper-cut');
+    let rows = 0;
+    for (const [index, id] of [...plan.papers.keys()].entries()) {
+      const own = plan.steps.filter(({ take }) => take[0]!.startsWith(`${id}-`));
+      const leaves = papers.nth(index).locator('.flip-book li');
+      const numerals = own.length === 1 ? [] : own.map(({ step }) => String(step));
+      expect(await leaves.locator('span[aria-hidden]').allTextContents()).toEqual(numerals);
+      // A picture shows its pieces and what remains, each with its outline, and nothing is written on it.
+      expect(await leaves.locator('text').count()).toBe(0);
+      for (const [at, leaf] of (await leaves.all()).entries()) {
+        const { repeat, rest } = own[at]!;
+        const outlines = await leaf.locator('svg path[stroke][d*="Z"], svg path[stroke][d*="z"]').count();
+        expect(outlines).toBe(repeat + (rest[0] === null ? 0 : 1));
+      }
+      rows += numerals.length === 0 ? 0 : 1;
+    }
+    expect(rows).toBeGreaterThan(2);
+
+    const keys = keysOf(page);
+    const leafTo = (step: number) =>
+      page.getByRole('button', { name: trimming.flipBook.to(step), exact: true });
+    const back = page.getByRole('button', { name: trimming.flipBook.back });
+    const { step } = plan.steps.at(-1)!;
+    for (const to of [plan.steps[1]!.step, step]) {
+      await keys.press(leafTo(to));
+      const focused = page.locator(':focus');
+      expect(await focused.textContent()).toContain(trimming.step(to));
+      const box = await focused.boundingBox();
+      expect(box!.y).toBeGreaterThanOrEqual(0);
+      expect(box!.y + box!.height).toBeLessThanOrEqual(900);
+      await page.keyboard.press('Tab');
+      expect(await back.evaluate((button) => button === document.activeElement)).toBe(true);
+      await page.keyboard.press('Enter');
+      expect(await leafTo(to).evaluate((button) => button === document.activeElement)).toBe(true);
+      expect(await back.count()).toBe(0);
+    }
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.flip-book').first().isVisible()).toBe(false);
   });
 
   it('shows what the papers are enough for, and takes a small change that gains a card', async () => {

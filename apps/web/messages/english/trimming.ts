@@ -14,6 +14,14 @@ export const trimming = {
     'Each setting has its picture. The sheet lies as you turn it under the blade, which runs up and down. The heavy rule is the measuring edge: push the work against it, and the pieces come off on that side.',
   /** Beside the pictures of prints that have a top. */
   arrow: 'The arrow points to the top of the print.',
+  /** The small pictures of all steps of a paper, in a row. */
+  flipBook: {
+    about:
+      'First, a row of small pictures shows from left to right how the sheets become pieces; each leads to its step.',
+    label: 'The cutting, picture by picture',
+    to: (step: number) => `To step ${step}`,
+    back: 'Back to the row of pictures',
+  },
   noTrimmer: 'For no trimmer in particular: one that can be set to any length and cuts as long as you like.',
   /** The person's trimmer, as a form. */
   trimmer: {

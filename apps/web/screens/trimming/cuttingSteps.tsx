@@ -1,4 +1,5 @@
-import { memo, type ReactNode, useMemo } from 'react';
+import { memo, type ReactNode, useCallback, useMemo } from 'react';
+import { flushSync } from 'react-dom';
 import { type CuttingPicture, cuttingPictures } from '../../../../src/guide/index.ts';
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Plan, StepStakes } from '../../../../src/planning/index.ts';
@@ -9,8 +10,12 @@ import { useMessages } from '../../messages/messages.ts';
 import { Drawing } from '../../pictures/drawing.tsx';
 import { useTypeface } from '../../pictures/typeface.ts';
 import { useWidthRem } from '../../pictures/width.ts';
+import { FlipBook, leafId } from './flipBook.tsx';
 
-/** Every setting at which a paper is cut: its picture, and what is said of it under it. */
+/**
+ * Every setting at which a paper is cut: first the small pictures of all in a row, then each large, with what is said of
+ * it under it.
+ */
 export function CuttingSteps({
   paper,
   layout,
@@ -18,6 +23,8 @@ export function CuttingSteps({
   stakes,
   trimmer,
   showing,
+  led,
+  lead,
 }: {
   readonly paper: Paper;
   readonly layout: Layout;
@@ -26,6 +33,9 @@ export function CuttingSteps({
   /** Whose marks the settings are said by; `null`: none was said. */
   readonly trimmer: Trimmer | null;
   readonly showing: Showing;
+  /** The step that a picture of the row has led to; `null`: none. */
+  readonly led: number | null;
+  readonly lead: (step: number | null) => void;
 }): ReactNode {
   const typeface = useTypeface();
   const [list, listRem] = useWidthRem<HTMLOListElement>();
@@ -44,23 +54,50 @@ export function CuttingSteps({
           },
     [layout, plan, stakes, trimmer, showing, typeface, paper, widthPt],
   );
-  return (
-    <ol className="cutting-steps" ref={list}>
-      {steps?.pictures.map((step) => (
-        <li key={step.words.step}>
-          <CuttingStep step={step} widthPt={steps.widthPt} />
-        </li>
-      ))}
-    </ol>
+  const toStep = useCallback(
+    (step: number) => {
+      // The way back stands there before the step is scrolled to, so that it is seen as well.
+      flushSync(() => lead(step));
+      const words = document.getElementById(settingId(step));
+      words?.closest('li')?.scrollIntoView({ block: 'nearest' });
+      words?.focus({ preventScroll: true });
+    },
+    [lead],
   );
+  const back = useCallback(
+    (step: number) => {
+      document.getElementById(leafId(step))?.focus();
+      lead(null);
+    },
+    [lead],
+  );
+  return (
+    <>
+      {steps === null ? null : <FlipBook pictures={steps.pictures} onStep={toStep} />}
+      <ol className="cutting-steps" ref={list}>
+        {steps?.pictures.map((step) => (
+          <li key={step.words.step} className={step.words.step === led ? 'led-to' : undefined}>
+            <CuttingStep step={step} widthPt={steps.widthPt} onBack={step.words.step === led ? back : null} />
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+function settingId(step: number): string {
+  return `setting-${step}`;
 }
 
 const CuttingStep = memo(function CuttingStep({
   step: { words, says, draw },
   widthPt,
+  onBack,
 }: {
   readonly step: CuttingPicture;
   readonly widthPt: number;
+  /** Goes back to the row of pictures; `null`: no picture of it has led here. */
+  readonly onBack: ((step: number) => void) | null;
 }): ReactNode {
   const { trimming } = useMessages();
   const page = useMemo(() => ({ widthPt, ...draw() }), [widthPt, draw]);
@@ -70,7 +107,7 @@ const CuttingStep = memo(function CuttingStep({
         <Drawing page={page} says={says} />
       </div>
       <figcaption>
-        <p className="setting">
+        <p className="setting" id={settingId(words.step)} tabIndex={-1}>
           <span className="numeral">
             <span className="unseen">{trimming.step(words.step)}</span>
             <span aria-hidden="true">{words.step}</span>
@@ -96,6 +133,11 @@ const CuttingStep = memo(function CuttingStep({
               </p>
             ))}
         </div>
+        {onBack === null ? null : (
+          <button type="button" className="say" onClick={() => onBack(words.step)}>
+            {trimming.flipBook.back}
+          </button>
+        )}
       </figcaption>
     </figure>
   );

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Plan, StepStakes } from '../../../../src/planning/index.ts';
 import type { Paper } from '../../../../src/stash/index.ts';
@@ -97,6 +97,7 @@ function WholePlan(cut: ToCut): ReactNode {
   const { trimming } = useMessages();
   const { layout, plan } = cut;
   const id = useOpenLayout((state) => state.id);
+  const [led, lead] = useState<number | null>(null);
   const papers = [...plan.papers.keys()].flatMap((id) => layout.papers.get(id) ?? []);
   if (papers.length === 0) return <p>{trimming.nothing}</p>;
   return (
@@ -105,17 +106,31 @@ function WholePlan(cut: ToCut): ReactNode {
         <a href={addressOf({ screen: 'bench', id })}>{trimming.toBench}</a>
       </p>
       <p className="reading">
-        {trimming.reading} {papers.some(({ up }) => up !== 'any') ? trimming.arrow : null}
+        {trimming.reading} {papers.some(({ up }) => up !== 'any') ? trimming.arrow : null}{' '}
+        <span className="unprinted">{trimming.flipBook.about}</span>
       </p>
       {papers.map((paper) => (
-        <PaperCut key={paper.id} paper={paper} {...cut} />
+        <PaperCut key={paper.id} paper={paper} led={led} lead={lead} {...cut} />
       ))}
     </>
   );
 }
 
 /** Everything that is cut from one paper. */
-function PaperCut({ paper, layout, plan, stakes, trimmer }: ToCut & { readonly paper: Paper }): ReactNode {
+function PaperCut({
+  paper,
+  layout,
+  plan,
+  stakes,
+  trimmer,
+  led,
+  lead,
+}: ToCut & {
+  readonly paper: Paper;
+  /** The step that a picture of a row has led to, of whatever paper; `null`: none. */
+  readonly led: number | null;
+  readonly lead: (step: number | null) => void;
+}): ReactNode {
   const { trimming } = useMessages();
   const showing = useMemo(() => showingOf(layout), [layout]);
   const leftovers = leftoverSentences(paper, plan, showing);
@@ -142,6 +157,8 @@ function PaperCut({ paper, layout, plan, stakes, trimmer }: ToCut & { readonly p
         stakes={stakes}
         trimmer={trimmer}
         showing={showing}
+        led={led}
+        lead={lead}
       />
       {leftovers.length === 0 ? null : (
         <>
