@@ -46,6 +46,7 @@ describe('wrong usage', () => {
     ['guide', example],
     ['guide', example, '-o', folder.path('x.pdf'), '--sheet', 'a3'],
     ['guide', example, '-o', folder.path('x.pdf'), '--units', 'cm'],
+    ['guide', example, '-o', folder.path('x.pdf'), '--hand', 'both'],
     ['guide', example, '-o', folder.path('x.pdf'), '--type', 'large'],
     ['guide', example, '-o', folder.path('x.pdf'), '--type', '400'],
     ['draw', example],

@@ -154,6 +154,20 @@ describe('every guide', () => {
     }
   });
 
+  it('can be had for the other hand, with every setting as it was', async () => {
+    const said = async (hand: 'left' | 'right') => {
+      const { pages } = await readPdf(await guideOf('lantern-walk', '--hand', hand));
+      return pages.map(wordsOf).join(' ');
+    };
+    const [right, left] = [await said('right'), await said('left')];
+    expect(right).toContain('The heavy rule on the left is the measuring edge');
+    expect(left).toContain('The heavy rule on the right is the measuring edge');
+    expect(left).toContain('Your left hand works the blade');
+    const settings = (words: string) => words.match(/\d+ Set [^.]*\./gu);
+    expect(settings(right)?.length).toBeGreaterThan(10);
+    expect(settings(left)).toEqual(settings(right));
+  });
+
   it('is told by a card’s own words even when they are strange', async () => {
     const layout = JSON.parse(readFileSync('examples/button-tin.card.json', 'utf8')) as {
       title: string;

@@ -20,6 +20,7 @@ it('the page makes the very guide that the command line writes', async () => {
     layout: read.layout,
     arrangement: arrange(read.layout),
     trimmer: null,
+    hand: null,
     solver: await testSolver(),
   };
   const plan = planSet(set);
@@ -30,6 +31,7 @@ it('the page makes the very guide that the command line writes', async () => {
     plan,
     stakes: stakesOf(set, { plan, onTable: untouchedTable }),
     trimmer: null,
+    hand: null,
     sheetFormat: 'letter' as const,
     units: 'in' as const,
     bodyPt: 16,

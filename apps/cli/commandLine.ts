@@ -259,6 +259,12 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .addOption(
       new Option('--units <units>', 'inch or metric; without it, as the layout').choices(['in', 'mm']),
     )
+    .addOption(
+      new Option(
+        '--hand <hand>',
+        'the hand it is for: for the other one than the trimmer’s, left and right change places, the measuring edge too, but no setting and no print; without it, as the trimmer says',
+      ).choices(['left', 'right']),
+    )
     .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
     .addOption(trimmer())
     .addOption(prefer())

@@ -34,6 +34,7 @@ import {
 } from '../words/index.ts';
 import { cuttingPages } from './cuttingPages.ts';
 import { frontFigure } from './frontFigure.ts';
+import { type Hand, handSentence, trimmerFor } from './handed.ts';
 import { lengthIn, letterFor, type Matter, paperOf, sizeIn } from './matter.ts';
 import { piecesTable } from './piecesTable.ts';
 import { pileSection } from './pileSection.ts';
@@ -50,6 +51,8 @@ export interface GuideRequest {
   readonly stakes?: readonly StepStakes[];
   /** `null`: nobody said which, and pieces come off at the left. */
   readonly trimmer: Trimmer | null;
+  /** Whose hand it is for, as `trimmerFor` has it; when absent the hand of the trimmer. */
+  readonly hand?: Hand | null;
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   readonly typeface: Typeface;
@@ -64,12 +67,13 @@ export interface GuideRequest {
 export function guideOf(request: GuideRequest): Booklet {
   const format = request.sheetFormat === 'letter' ? letterFormat : a4Format;
   const layout = printable(request.layout, request.typeface);
+  const hand = request.hand ?? null;
   const matter: Matter = {
     layout,
     arrangement: request.arrangement,
     plan: request.plan,
     stakes: request.stakes ?? [],
-    trimmer: request.trimmer,
+    trimmer: trimmerFor(hand, request.trimmer),
     showing: { units: request.units, glyphs: 'printed' },
     typeface: request.typeface,
     styles: textStyles(request.bodyPt),
@@ -80,7 +84,7 @@ export function guideOf(request: GuideRequest): Booklet {
   const body: readonly Block[] = [
     ...needed(matter),
     ...piecesTable(matter),
-    ...picturesExplained(matter),
+    ...picturesExplained(matter, handSentence(hand, request.trimmer)),
     ...cut.flatMap((paper) => cuttingPages(matter, paper, breaks)),
     ...scorePage(matter),
     ...assembly(matter),
@@ -202,13 +206,14 @@ function needed(matter: Matter): readonly Block[] {
   ];
 }
 
-/** How to read the cutting pictures. */
-function picturesExplained(matter: Matter): readonly Block[] {
+/** How to read the cutting pictures; `otherHand` is what becomes of them for another hand. */
+function picturesExplained(matter: Matter, otherHand: string): readonly Block[] {
   const edge = matter.trimmer?.measuringEdge ?? 'left';
   const directed = [...matter.layout.papers.values()].some(({ up }) => up !== 'any');
   const words = [
     `Each setting has its picture. The sheet lies as you turn it under the blade, and the blade runs up and down the page. The heavy rule on the ${edge} is the measuring edge: push the work against it, and the pieces come off on that side, drawn a little apart.`,
     ...(matter.trimmer === null ? [] : [handWords[matter.trimmer.hand]]),
+    ...(otherHand === '' ? [] : [otherHand]),
     ...(matter.plan.steps.some(({ otherSide }) => otherSide)
       ? ['Where the heavy rule stands on the other side of the work, measure on that side of the blade.']
       : []),

@@ -6,6 +6,7 @@ export {
 export { type DrawnFace, drawnFace, type FacePiece, type FaceRequest } from './face.ts';
 export { frontDrawing } from './frontDrawing.ts';
 export { type GuideRequest, guideOf } from './guide.ts';
+export { type Hand, trimmerFor } from './handed.ts';
 export { hatchOf, letterFor, type Manner } from './matter.ts';
 export {
   type PileDrawing,

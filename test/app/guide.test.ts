@@ -23,6 +23,9 @@ describe.skipIf(!hasChromium)('the guide in a browser', () => {
     await openLayout(page, id, 'guide');
     await page.getByRole('button', { name: english.guide.sheets.a4 }).click();
     await page.getByRole('radio', { name: english.guide.sheets.letter }).click();
+    await page.getByRole('button', { name: english.guide.usualHand.none }).click();
+    await page.getByRole('radio', { name: english.guide.hands.left }).click();
+    await page.getByText(english.guide.edge.right).waitFor();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: english.guide.save }).click(),
@@ -38,7 +41,17 @@ describe.skipIf(!hasChromium)('the guide in a browser', () => {
     if (plan.kind !== 'plan') throw new Error('the example can be cut');
     const stakes = stakesOf(set, { plan, onTable: untouchedTable });
     const made = await madeGuide(
-      { layout, plan, stakes, trimmer: null, sheetFormat: 'letter', units: 'mm', bodyPt: 10.5, madeAt: 0 },
+      {
+        layout,
+        plan,
+        stakes,
+        trimmer: null,
+        hand: 'left',
+        sheetFormat: 'letter',
+        units: 'mm',
+        bodyPt: 10.5,
+        madeAt: 0,
+      },
       () => openFonts(realWorld()),
     );
     if (made.kind !== 'made') throw new Error(made.message);
@@ -64,7 +77,7 @@ describe.skipIf(!hasChromium)('the guide in a browser', () => {
     const page = await app.page();
     const id = await layOnShelf(page, text);
     await openLayout(page, id, 'guide');
-    const { sheets, unitWords, types } = english.guide;
+    const { sheets, unitWords, types, usualHand, hands } = english.guide;
     const choose = async (from: string, to: string) => {
       await page.getByRole('button', { name: from }).click();
       await page.getByRole('radio', { name: to }).click();
@@ -72,8 +85,9 @@ describe.skipIf(!hasChromium)('the guide in a browser', () => {
     await choose(sheets.a4, sheets.letter);
     await choose(unitWords.mm, unitWords.in);
     await choose(types.usual, types.larger);
+    await choose(usualHand.none, hands.right);
     const isKept = async () => {
-      for (const says of [sheets.letter, unitWords.in, types.larger])
+      for (const says of [sheets.letter, unitWords.in, types.larger, hands.right])
         await page.getByRole('button', { name: says }).waitFor();
     };
     await turnTo(page, 'card');

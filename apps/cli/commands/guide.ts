@@ -9,6 +9,7 @@ export interface GuideOptions {
   readonly output: string;
   readonly sheet?: 'letter' | 'a4';
   readonly units?: 'in' | 'mm';
+  readonly hand?: 'left' | 'right';
   readonly trimmer?: string;
   readonly withSpares?: boolean;
   readonly prefer?: readonly KindnessGoal[];
@@ -35,6 +36,7 @@ export async function guide(file: string, options: GuideOptions, world: World): 
     ...planned,
     stakes: stakesTold(planned),
     units,
+    hand: options.hand ?? null,
     sheetFormat: options.sheet ?? (planned.layout.units === 'in' ? 'letter' : 'a4'),
     typeface: typefaceOf(fonts),
     ...(bodyPt === undefined ? {} : { bodyPt }),

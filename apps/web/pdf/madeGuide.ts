@@ -29,13 +29,14 @@ export async function laidGuide(
 }
 
 function bookletOf(asked: GuideAsked, fonts: Fonts): Booklet {
-  const { layout, plan, stakes, trimmer, sheetFormat, units, bodyPt } = asked;
+  const { layout, plan, stakes, trimmer, hand, sheetFormat, units, bodyPt } = asked;
   return guideOf({
     layout,
     arrangement: arrange(layout),
     plan,
     stakes,
     trimmer,
+    hand,
     sheetFormat,
     units,
     typeface: typefaceOf(fonts),

@@ -1,4 +1,5 @@
 import type { Page } from '../../../src/drawing/index.ts';
+import type { Hand } from '../../../src/guide/index.ts';
 import type { Layout } from '../../../src/layout/index.ts';
 import type { Units } from '../../../src/measure/index.ts';
 import type { Plan, StepStakes } from '../../../src/planning/index.ts';
@@ -13,6 +14,8 @@ export interface GuideAsked {
   readonly stakes: readonly StepStakes[];
   /** `null`: nobody said which. */
   readonly trimmer: Trimmer | null;
+  /** Whose hand it is for; `null`: that of the trimmer. */
+  readonly hand: Hand | null;
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   /** Size of the body text. */

@@ -3,13 +3,27 @@ export const guide = {
   about:
     'The guide is a booklet that a stranger can follow: what is needed, every cut drawn and said, scoring, putting together, and the front at its true size.',
   /** The options, as a sentence. */
-  printed: 'It is printed on {sheet}, with measures in {units} and type of {type}.',
+  printed: 'It is printed on {sheet}, with measures in {units} and type of {type}, for {hand}.',
   sheet: 'Paper of the printer',
   sheets: { letter: 'letter paper (8 1⁄2 × 11 in)', a4: 'A4 paper (210 × 297 mm)' },
   units: 'Measures',
   unitWords: { in: 'inches', mm: 'millimetres' },
   type: 'Size of the type',
   types: { usual: 'the usual size', large: 'a large size', larger: 'a very large size' },
+  hand: 'Hand that works the trimmer',
+  /** With no choice: the hand of the trimmer, where one was said. */
+  usualHand: {
+    none: 'either hand',
+    left: 'the left hand, as your trimmer is worked',
+    right: 'the right hand, as your trimmer is worked',
+  },
+  hands: { left: 'the left hand', right: 'the right hand' },
+  /** On which side the work is measured, for a hand that was chosen. */
+  edge: {
+    left: 'The measuring edge is then on the left. Left and right change places from hand to hand, but every setting is the same, and no print is mirrored.',
+    right:
+      'The measuring edge is then on the right. Left and right change places from hand to hand, but every setting is the same, and no print is mirrored.',
+  },
   save: 'Save the guide as a PDF',
   print: 'Print the guide',
   making: 'The guide is being made …',

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import type { Hand } from '../../../../src/guide/index.ts';
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Units } from '../../../../src/measure/index.ts';
 import type { Plan } from '../../../../src/planning/index.ts';
@@ -20,6 +21,8 @@ export type Making =
 /** What a guide is made of, and how. */
 export interface WantedGuide {
   readonly of: { readonly layout: Layout; readonly plan: Plan; readonly trimmer: Trimmer | null };
+  /** As in `GuideAsked`. */
+  readonly hand: Hand | null;
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   readonly bodyPt: number;

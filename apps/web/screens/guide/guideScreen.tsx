@@ -1,6 +1,7 @@
 import { type ReactNode, useMemo } from 'react';
-import { frontDrawing } from '../../../../src/guide/index.ts';
+import { frontDrawing, trimmerFor } from '../../../../src/guide/index.ts';
 import { arrange, type Layout } from '../../../../src/layout/index.ts';
+import type { Trimmer } from '../../../../src/trimming/index.ts';
 import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
@@ -10,7 +11,7 @@ import { useOpenLayout } from '../../state/layoutContext.ts';
 import { planOf } from '../../state/planned.ts';
 import { Cautions } from '../cautions.tsx';
 import { useGuideMaking } from './guideMaking.ts';
-import { type GuideOptions, typeSizes, useGuideOptions } from './guideOptions.ts';
+import { type GuideOptions, handOf, typeSizes, useGuideOptions } from './guideOptions.ts';
 import './guide.css';
 import { Pages } from './pages.tsx';
 
@@ -22,6 +23,9 @@ export function GuideScreen(): ReactNode {
   const planned = useOpenLayout((state) => state.planned);
   const [options, choose] = useGuideOptions(layout);
   const plan = planOf(planned);
+  const cutting = useOpenLayout((state) => state.cutting);
+  // What stands here goes by the trimmer it was planned for, until the next plan.
+  const trimmer = 'by' in planned ? planned.by.trimmer : cutting.trimmer;
   const isShort = planned.stage === 'answered' && planned.answer.kind === 'short';
   return (
     <>
@@ -29,7 +33,7 @@ export function GuideScreen(): ReactNode {
       <div className="guide">
         <div>
           <p>{guide.about}</p>
-          <HowPrinted options={options} choose={choose} />
+          <HowPrinted options={options} choose={choose} trimmer={trimmer} />
           {isShort ? (
             <p className="notice">
               {guide.short} <a href={addressOf({ screen: 'trimming', id })}>{general.screens.trimming}</a>.
@@ -40,7 +44,7 @@ export function GuideScreen(): ReactNode {
             <>
               <SaveAndPrint
                 options={options}
-                of={{ layout: planned.of, plan, trimmer: planned.by.trimmer }}
+                of={{ layout: planned.of, plan, trimmer }}
                 isLast={planned.stage === 'answered'}
               />
               <p>{guide.actualSize}</p>
@@ -53,7 +57,8 @@ export function GuideScreen(): ReactNode {
       {planned.stage === 'answered' && plan !== null ? (
         <Pages
           wanted={{
-            of: { layout: planned.of, plan, trimmer: planned.by.trimmer },
+            of: { layout: planned.of, plan, trimmer },
+            hand: handOf(options),
             sheetFormat: options.sheetFormat,
             units: options.units,
             bodyPt: typeSizes[options.type],
@@ -67,49 +72,68 @@ export function GuideScreen(): ReactNode {
 function HowPrinted({
   options,
   choose,
+  trimmer,
 }: {
   readonly options: GuideOptions;
   readonly choose: (change: Partial<GuideOptions>) => void;
+  readonly trimmer: Trimmer | null;
 }): ReactNode {
   const { guide } = useMessages();
+  const hand = handOf(options);
+  const hands: Readonly<Record<GuideOptions['hand'], string>> = {
+    usual: guide.usualHand[trimmer?.hand ?? 'none'],
+    ...guide.hands,
+  };
   return (
-    <Sentence
-      says={guide.printed}
-      blanks={{
-        sheet: (
-          <ChoiceBlank
-            name="sheet"
-            label={guide.sheet}
-            value={options.sheetFormat}
-            choices={choicesOf(guide.sheets)}
-            onSet={(sheetFormat) => choose({ sheetFormat })}
-          />
-        ),
-        units: (
-          <ChoiceBlank
-            name="units"
-            label={guide.units}
-            value={options.units}
-            choices={choicesOf(guide.unitWords)}
-            onSet={(units) => choose({ units })}
-          />
-        ),
-        type: (
-          <ChoiceBlank
-            name="type"
-            label={guide.type}
-            value={options.type}
-            choices={choicesOf(guide.types)}
-            onSet={(type) => choose({ type })}
-          />
-        ),
-      }}
-    />
+    <>
+      <Sentence
+        says={guide.printed}
+        blanks={{
+          sheet: (
+            <ChoiceBlank
+              name="sheet"
+              label={guide.sheet}
+              value={options.sheetFormat}
+              choices={choicesOf(guide.sheets)}
+              onSet={(sheetFormat) => choose({ sheetFormat })}
+            />
+          ),
+          units: (
+            <ChoiceBlank
+              name="units"
+              label={guide.units}
+              value={options.units}
+              choices={choicesOf(guide.unitWords)}
+              onSet={(units) => choose({ units })}
+            />
+          ),
+          type: (
+            <ChoiceBlank
+              name="type"
+              label={guide.type}
+              value={options.type}
+              choices={choicesOf(guide.types)}
+              onSet={(type) => choose({ type })}
+            />
+          ),
+          hand: (
+            <ChoiceBlank
+              name="hand"
+              label={guide.hand}
+              value={options.hand}
+              choices={choicesOf(hands)}
+              onSet={(chosen) => choose({ hand: chosen })}
+            />
+          ),
+        }}
+      />
+      {hand === null ? null : <p>{guide.edge[trimmerFor(hand, trimmer).measuringEdge]}</p>}
+    </>
   );
 }
 
 function SaveAndPrint({
-  options: { sheetFormat, units, type },
+  options,
   of,
   isLast,
 }: {
@@ -118,7 +142,9 @@ function SaveAndPrint({
   readonly isLast: boolean;
 }): ReactNode {
   const { guide } = useMessages();
-  const { making, save, print } = useGuideMaking({ of, sheetFormat, units, bodyPt: typeSizes[type] });
+  const { sheetFormat, units, type } = options;
+  const asked = { of, hand: handOf(options), sheetFormat, units, bodyPt: typeSizes[type] };
+  const { making, save, print } = useGuideMaking(asked);
   const says = () => {
     switch (making.stage) {
       case 'none':

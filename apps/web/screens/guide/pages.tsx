@@ -52,7 +52,13 @@ interface Laid {
 }
 
 /** The pages, laid out anew when anything that is on them changes. */
-function useLaidPages({ of: { layout, plan, trimmer }, sheetFormat, units, bodyPt }: WantedGuide): Laid {
+function useLaidPages({
+  of: { layout, plan, trimmer },
+  hand,
+  sheetFormat,
+  units,
+  bodyPt,
+}: WantedGuide): Laid {
   const { planner } = useWorld();
   const [laid, setLaid] = useState<Laid>({ pages: null, failed: null });
   useEffect(() => {
@@ -61,7 +67,7 @@ function useLaidPages({ of: { layout, plan, trimmer }, sheetFormat, units, bodyP
     const lay = async () => {
       const of = { layout, plan, trimmer };
       const stakes = await stakesOfPlan(planner, of, signal);
-      return guidePages({ ...of, stakes, sheetFormat, units, bodyPt, madeAt: 0 }, signal);
+      return guidePages({ ...of, stakes, hand, sheetFormat, units, bodyPt, madeAt: 0 }, signal);
     };
     lay().then(
       (pages) => {
@@ -73,6 +79,6 @@ function useLaidPages({ of: { layout, plan, trimmer }, sheetFormat, units, bodyP
       },
     );
     return () => control.abort();
-  }, [planner, layout, plan, trimmer, sheetFormat, units, bodyPt]);
+  }, [planner, layout, plan, trimmer, hand, sheetFormat, units, bodyPt]);
   return laid;
 }
