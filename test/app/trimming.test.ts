@@ -73,6 +73,9 @@ describe.skipIf(!hasChromium)('the trimming screen (needs chromium)', () => {
     expect(await settingsOn(page)).toEqual(await settingsOf(quietEvening, { trimmer }));
 
     await openLayout(page, await layOnShelf(page, kiteDay), 'trimming');
+    // The same screen of the layout before is there until this one is drawn.
+    await page.getByRole('heading', { name: 'Kite day' }).waitFor();
+    await isWorkedOut(page);
     await page.getByText('worked with the left hand').waitFor();
     await page.getByText(words.heading, { exact: true }).click();
     const download = page.waitForEvent('download');
@@ -129,15 +132,31 @@ describe.skipIf(!hasChromium)('the trimming screen (needs chromium)', () => {
     await openLayout(page, await layOnShelf(page, kiteDay), 'trimming');
     const hand = handOn(page);
     await hand.tap(page.getByText(trimming.kindness.heading));
-    await hand.choose(
-      page.getByRole('button', { name: `${trimming.kindness.label}:` }),
-      trimming.kindness.goals.passes,
-    );
+    const { label, goals, usual } = trimming.kindness;
+    const blank = (place: number) => page.getByRole('button', { name: `${label(place)}:` });
+    await hand.choose(blank(1), goals.passes);
     await isWorkedOut(page);
     const passes = await settingsOf(kiteDay, { prefer: ['passes'] });
     expect(await settingsOn(page)).toEqual(passes);
     expect(passes).not.toEqual(await settingsOf(kiteDay));
     expect(await page.locator('.cut-for').textContent()).toContain(kindnessSentence(['passes']));
+
+    // By keys alone: the arrow keys go through all that may stand there, and nothing that was said is lost by it.
+    const keys = keysOf(page);
+    const told = async (prefer: readonly KindnessGoal[]) => {
+      await isWorkedOut(page);
+      expect(await page.locator('.cut-for').textContent()).toContain(kindnessSentence(prefer));
+      expect(await settingsOn(page)).toEqual(await settingsOf(kiteDay, { prefer }));
+    };
+    await keys.choose(blank(2), goals.leftover);
+    await keys.choose(blank(3), goals.alike);
+    await told(['passes', 'leftover', 'alike']);
+    await keys.reach(blank(1), 'back');
+    await keys.choose(blank(1), goals.alike);
+    await told(['alike', 'leftover', 'passes']);
+    await keys.choose(blank(2), usual);
+    expect(await blank(3).count()).toBe(0);
+    await told(['alike']);
   });
 
   it('shows the cutting of each paper in a row of small pictures, which lead to its steps and back by keys alone', async () => {

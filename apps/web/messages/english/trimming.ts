@@ -103,8 +103,12 @@ export const trimming = {
   /** What is kind to the person. */
   kindness: {
     heading: 'What is kind to you',
-    says: 'Of the plans that take as few sheets, you want the one with {goal}.',
-    label: 'What counts first',
+    /** The blanks are the places in her order. */
+    says: (blanks: readonly string[]) =>
+      `Of the plans that take as few sheets, you want the one with ${blanks.join(', then ')}.`,
+    label: (place: number) => (place === 1 ? 'What counts first' : `What counts in place ${place}`),
+    /** Behind the goals that were said. */
+    usual: 'what is usual',
     goals: {
       settings: 'the fewest settings',
       passes: 'the fewest passes of the blade',
