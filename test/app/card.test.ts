@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
 import { addressOf } from '../../apps/web/route.ts';
-import { builtApp, hasChromium, layOnShelf } from './appPage.ts';
+import { builtApp, hasChromium, layOnShelf, turnTo } from './appPage.ts';
 
 /* The card's screen, gone over by hand and by keys. */
 
@@ -102,6 +102,42 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await page.keyboard.press('Control+Shift+z');
     expect(await readOut.textContent()).toBe(general.redone(moved));
     expect(await undoSays(page)).toBe(general.undoes(moved));
+  });
+
+  it('goes by the marks of the person’s trimmer, by keys and on the ruler, where it measures in the same units', async () => {
+    const page = await opened();
+    const said = async (units: string, marks: string, worked: string) => {
+      await turnTo(page, 'trimming');
+      const trimmer = { cardwright_trimmer: 1, name: 'Mine', units, marks, hand: worked };
+      await page.locator('main input[type=file]').setInputFiles({
+        name: 'mine.trimmer.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(JSON.stringify(trimmer)),
+      });
+      await page.getByText(`worked with the ${worked} hand`).waitFor();
+      await turnTo(page, 'card');
+      await page.getByRole('button', { name: 'Panel, Pears' }).click();
+    };
+    const movedBy = async () => {
+      await page.getByRole('button', { name: words.table.held('Panel') }).focus();
+      await page.keyboard.press('ArrowRight');
+      return undoSays(page);
+    };
+    const linesOnRuler = async () => {
+      await page.locator('.in-words').getByRole('button', { name: words.blanks.width }).click();
+      const lines = await page.locator('.ruler .ruler-mark').count();
+      await page.keyboard.press('Escape');
+      return lines;
+    };
+    await page.getByRole('button', { name: 'Panel, Pears' }).click();
+    const usual = await linesOnRuler();
+    await said('in', '1/8 in', 'right');
+    expect(await movedBy()).toBe('Undo: Panel moved 1⁄8\u00a0in to the right.');
+    // The strip shows an inch and a half to either side: 49 sixteenths or 25 eighths.
+    expect([usual, await linesOnRuler()]).toEqual([49, 25]);
+    await said('mm', '1 mm', 'left');
+    expect(await movedBy()).toBe('Undo: Panel moved 1⁄16\u00a0in to the right.');
+    expect(await linesOnRuler()).toBe(49);
   });
 
   it('has the pile reordered by dragging a tag, by keys and by words; what must lie lower stays', async () => {

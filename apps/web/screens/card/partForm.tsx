@@ -17,6 +17,7 @@ import {
   type Axis,
   type Edge,
   type Length,
+  type Marking,
   showLengthWithUnit,
   zero,
 } from '../../../../src/measure/index.ts';
@@ -28,7 +29,7 @@ import { PapersBlank } from '../../form/papersBlank.tsx';
 import { Sentence, Words } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { type Messages, useMessages } from '../../messages/messages.ts';
-import { markingOf, useInHand } from '../../state/inHand.ts';
+import { useInHand, useMarking } from '../../state/inHand.ts';
 
 /** A part in words: sentences of a printed form, whose blanks are filled by hand. */
 export function PartForm({ index }: { readonly index: number }): ReactNode {
@@ -39,7 +40,8 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
   const says = { size: card.part.bySize, inset: insetSays(arranged, card), diameter: card.part.byDiameter };
   const listed = isList(valueAt(inHand.file, ['parts', index, 'place'])) && part.places.length > 1;
   const paper = inHand.layout.papers.get(part.papers[0] ?? '');
-  const blanks = blanksOf(inHand, index, card);
+  const marking = useMarking();
+  const blanks = blanksOf(inHand, index, { card, marking });
   return (
     <div className="part-form">
       <Sentence says={says[part.extent.by]} blanks={blanks} />
@@ -69,12 +71,15 @@ function insetSays({ part }: ArrangedPart, card: Messages['card']): string {
   return placed ? card.part.byInsetPlaced : card.part.byInset;
 }
 
-function blanksOf(
-  inHand: InHand,
-  index: number,
-  card: Messages['card'],
-): Readonly<Record<string, ReactNode>> {
+interface Manner {
+  readonly card: Messages['card'];
+  /** The marks that lengths are set at. */
+  readonly marking: Marking;
+}
+
+function blanksOf(inHand: InHand, index: number, manner: Manner): Readonly<Record<string, ReactNode>> {
   const { file, layout } = inHand;
+  const { card } = manner;
   const { part } = inHand.arrangement.parts[index]!;
   const path = (...field: Path): Path => ['parts', index, ...field];
   const set = (field: Path) => (value: Json | undefined) => settingOf(file, path(...field), value);
@@ -91,7 +96,7 @@ function blanksOf(
       />
     ),
     on: <OnBlank inHand={inHand} index={index} />,
-    ...sizeBlanks(inHand, index, card),
+    ...sizeBlanks(inHand, index, manner),
     ...placeBlanks(inHand, { part: index, piece: 0 }, card),
     torn: <TornBlanks inHand={inHand} index={index} />,
     adhere: (
@@ -187,11 +192,10 @@ function countEdit({ file }: InHand, index: number, count: number): Edit {
 function sizeBlanks(
   inHand: InHand,
   index: number,
-  card: Messages['card'],
+  { card, marking }: Manner,
 ): Readonly<Record<'width' | 'height' | 'inset' | 'diameter', ReactNode>> {
-  const { file, layout, arrangement } = inHand;
+  const { file, arrangement } = inHand;
   const { part, cut } = arrangement.parts[index]!;
-  const marking = markingOf(layout);
   const field = (...rest: Path): Path => ['parts', index, ...rest];
   const typed = (path: Path) => {
     const text = valueAt(file, path);
@@ -214,7 +218,7 @@ function sizeBlanks(
         editOf={(text) => settingOf(file, path, text)}
         instead={[
           ...(own === null ? [] : [{ says: card.fillInstead, edit: () => fillingEdit(inHand, index, axis) }]),
-          { says: card.insetInstead, edit: () => insetEdit(inHand, index) },
+          { says: card.insetInstead, edit: () => insetEdit(inHand, index, marking) },
         ]}
       />
     );
@@ -284,10 +288,10 @@ function fillingEdit({ file, layout, arrangement }: InHand, index: number, axis:
 }
 
 /** A border all round instead of a size of its own: the smaller of those it has now, else one mark. */
-function insetEdit({ file, layout, arrangement }: InHand, index: number): Edit {
+function insetEdit({ file, layout, arrangement }: InHand, index: number, marking: Marking): Edit {
   const { pieces } = arrangement.parts[index]!;
   const borders = Object.values(pieces[0]?.borders ?? {}).filter((border) => border > zero);
-  const border = borders.length === 0 ? markingOf(layout).step : (Math.min(...borders) as Length);
+  const border = borders.length === 0 ? marking.step : (Math.min(...borders) as Length);
   return together(
     settingOf(file, ['parts', index, 'inset'], showLengthWithUnit(border, layout.units)),
     settingOf(file, ['parts', index, 'size'], undefined),
@@ -331,6 +335,7 @@ function LyingBlanks({
   readonly words: Messages['card'];
 }): ReactNode {
   const { layout } = inHand;
+  const marking = useMarking();
   const laying = layingOf(inHand, at, axis);
   const ways = layingsFor(inHand, at, axis);
   const key = axis === 'width' ? 'across' : 'down';
@@ -344,7 +349,7 @@ function LyingBlanks({
         label={axis === 'width' ? words.blanks.distanceAcross : words.blanks.distanceDown}
         value={found.length}
         typed={found.typed}
-        marking={markingOf(layout)}
+        marking={marking}
         least={Number.MIN_SAFE_INTEGER}
         editOf={found.editOf}
       />
@@ -420,7 +425,7 @@ function TornBlanks({ inHand, index }: { readonly inHand: InHand; readonly index
   const { card } = useMessages();
   const { file, layout } = inHand;
   const part = layout.parts[index]!;
-  const marking = markingOf(layout);
+  const marking = useMarking();
   const torn = edges.filter((edge) => part.torn[edge] > zero);
   const whole = edges.filter((edge) => part.torn[edge] === zero);
   return (

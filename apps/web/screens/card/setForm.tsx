@@ -8,13 +8,13 @@ import { PapersBlank } from '../../form/papersBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
-import { markingOf, useInHand } from '../../state/inHand.ts';
+import { useInHand, useMarking } from '../../state/inHand.ts';
 
 /** The set and its base in words. */
 export function SetForm(): ReactNode {
   const { card } = useMessages();
   const { file, layout } = useInHand();
-  const marking = markingOf(layout);
+  const marking = useMarking();
   const side = (axis: 'width' | 'height', label: string) => {
     const path: Path = ['base', 'size', axis === 'width' ? 0 : 1];
     const typed = valueAt(file, path);

@@ -11,8 +11,8 @@ import {
   pieceNudged,
 } from '../../../../src/editing/index.ts';
 import { type Edge, lengthOfTicks, ticksPerInch } from '../../../../src/measure/index.ts';
-import { usualMarks } from '../../../../src/planning/index.ts';
 import { useMessages } from '../../messages/messages.ts';
+import { markingOf } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 
 /** A piece as the drawing names it. */
@@ -81,6 +81,10 @@ export function useHand(picture: RefObject<SVGSVGElement | null>): Hand {
     const { history, arrangement } = store.getState();
     return { file: history.file, layout: history.layout, arrangement };
   };
+  const marks = () => {
+    const { history, cutting } = store.getState();
+    return markingOf(history.layout, cutting.trimmer).step;
+  };
   const atOf = ({ part, piece }: PieceName): PieceAt | null => {
     const index = inHand().layout.parts.findIndex(({ id }) => id === part);
     return index < 0 ? null : { part: index, piece };
@@ -104,7 +108,7 @@ export function useHand(picture: RefObject<SVGSVGElement | null>): Hand {
       joins: `drag ${drags}`,
       from: { xPx: event.clientX, yPx: event.clientY },
       start: { across: box.left, down: box.top },
-      lines: layLines(inHand(), at, usualMarks(inHand().layout)),
+      lines: layLines(inHand(), at, marks()),
       moves: false,
     };
   };
@@ -160,7 +164,7 @@ export function useHand(picture: RefObject<SVGSVGElement | null>): Hand {
         if (edge === undefined || at === null) return;
         event.preventDefault();
         // Steps of one kind that follow one another are undone one by one: each is a mark.
-        const moved = pieceNudged(inHand(), at, edge, usualMarks(inHand().layout));
+        const moved = pieceNudged(inHand(), at, edge, marks());
         tellStays(name, moved);
         if (moved.edit !== null) store.make(moved.edit);
       },

@@ -14,7 +14,7 @@ import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useNumbers } from '../../messages/numbers.ts';
-import { markingOf, useInHand } from '../../state/inHand.ts';
+import { useInHand, useMarking } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { CountOnHandBlank } from './countOnHandBlank.tsx';
 import { WrittenBlank } from './writtenBlank.tsx';
@@ -28,7 +28,7 @@ export function SheetsForm({ paper, at }: { readonly paper: Paper; readonly at: 
   const { file, layout } = useInHand();
   const store = useOpenLayoutStore();
   const stock = paper.sheets[at]!;
-  const marking = markingOf(layout);
+  const marking = useMarking();
   const { sheetLabels: labels } = papers;
   const path: Path = ['papers', paper.id, 'sheets', at];
   const typed = (...rest: Path) => {

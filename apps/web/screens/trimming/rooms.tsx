@@ -11,13 +11,18 @@ import {
   roomNames,
   roomNamesOf,
 } from '../../../../src/layout/index.ts';
-import { type Length, lengthOfTicks, showLengthWithUnit } from '../../../../src/measure/index.ts';
+import {
+  type Length,
+  lengthOfTicks,
+  type Marking,
+  showLengthWithUnit,
+} from '../../../../src/measure/index.ts';
 import { partName } from '../../../../src/words/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
-import { markingOf, useInHand } from '../../state/inHand.ts';
+import { useInHand, useMarking } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 
 /** Room that a length of the layout has. */
@@ -69,6 +74,7 @@ function RoomForm({
 }): ReactNode {
   const { suit } = useMessages().trimming;
   const { file, layout } = inHand;
+  const marking = useMarking();
   const store = useOpenLayoutStore();
   const of = placeOf(layout, part);
   const typed = (end: 0 | 1, length: Length) => {
@@ -82,7 +88,7 @@ function RoomForm({
       label={suit.labels[which]}
       value={room[which]}
       typed={ends[which === 'least' ? 0 : 1]}
-      marking={markingOf(layout)}
+      marking={marking}
       least={isSize(name) ? 1 : Number.NEGATIVE_INFINITY}
       editOf={(text) => roomSet(file, of, name, which === 'least' ? [text, ends[1]] : [ends[0], text])}
     />
@@ -116,6 +122,7 @@ function LetMove({
   const { suit } = useMessages().trimming;
   const store = useOpenLayoutStore();
   const { file, layout, arrangement } = inHand;
+  const marking = useMarking();
   const [wished, setWished] = useState<{ readonly part?: string; readonly name?: RoomName }>({});
   const free = ['base', ...layout.parts.map(({ id }) => id)].flatMap((part) => {
     const names = roomNamesOf(layout, part).filter(
@@ -137,7 +144,7 @@ function LetMove({
   const add = () => {
     const now = lengthNow({ layout, arrangement }, chosen.part, name);
     if (now === null) return;
-    store.make(roomSet(file, placeOf(layout, chosen.part), name, aroundIt(now, name, layout)));
+    store.make(roomSet(file, placeOf(layout, chosen.part), name, aroundIt(now, name, marking)));
   };
   return (
     <>
@@ -226,8 +233,7 @@ function lengthNow(
 }
 
 /** Four marks less to four marks more; a size stays more than nothing. */
-function aroundIt(now: Length, name: RoomName, layout: Layout): readonly [string, string] {
-  const { step, units } = markingOf(layout);
+function aroundIt(now: Length, name: RoomName, { step, units }: Marking): readonly [string, string] {
   const least = now - 4 * step;
   const from = isSize(name) ? Math.max(Math.min(now, step), least) : least;
   return [
