@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
-import { type Browser, type CDPSession, chromium, type Page } from 'playwright-core';
+import { type Browser, type CDPSession, chromium, type Locator, type Page } from 'playwright-core';
 import { build } from 'vite';
 import { serve } from '../scripts/serve.mjs';
 import { quantile, table, three } from './figures.ts';
@@ -15,8 +15,8 @@ const slower = 4;
 type Run = Readonly<Record<string, number>>;
 
 /**
- * How long the built page takes until it shows something, answers a change and draws a frame of a drag, in Chromium
- * with a slowed processor; each also as a multiple of what a page of the same stack takes that shows one word.
+ * How long the built page takes until it shows something, answers a change, draws a frame of a drag, turns to
+ * Trimming and goes to the next line at the bench, in Chromium with a slowed processor; each also as a multiple of what a page of the same stack takes that shows one word.
  */
 export async function page(runs: number): Promise<void> {
   if (!existsSync(chromiumPath)) {
@@ -81,6 +81,11 @@ const besides: Readonly<Record<string, string>> = {
   'key in a length blank: proof': 'key: shown',
   'key, longest task': 'key, longest task',
   'drag, frame, median': 'drag, frame, median',
+  'to Trimming: shown': 'tap: shown',
+  'to Trimming: the last picture is there': 'tap: shown',
+  'to Trimming, longest task': 'tap, longest task',
+  'at the bench, Done: the next line is shown': 'tap: shown',
+  'at the bench, longest task': 'tap, longest task',
 };
 
 /** Measures on a page of a profile of its own, with the processor slowed from the start. */
@@ -129,6 +134,21 @@ const watching = `
     watched.goesOn = true;
     requestAnimationFrame(next);
   };
+  addEventListener('click', ({ timeStamp }) => {
+    const tap = { shown: null };
+    watched.tap = tap;
+    painted(() => { tap.shown = performance.now() - timeStamp; });
+    const { isThere } = watched;
+    if (isThere === undefined) return;
+    watched.isThere = undefined;
+    const look = () => {
+      if (!isThere()) return;
+      observer.disconnect();
+      painted(() => { tap.there = performance.now() - timeStamp; });
+    };
+    const observer = new MutationObserver(look);
+    observer.observe(document.body, { subtree: true, childList: true, characterData: true });
+  }, { capture: true });
   addEventListener('keydown', ({ timeStamp, key }) => {
     if (key !== 'ArrowUp') return;
     const marks = { shown: null };
@@ -166,6 +186,21 @@ async function firstPaint(page: Page): Promise<number> {
   return page.evaluate<number>("performance.getEntriesByName('first-contentful-paint')[0].startTime");
 }
 
+/**
+ * Taps something, and gives the milliseconds until the page was painted after it, and until it was painted once `isThere`
+ * was so, a function as the page runs it.
+ */
+async function tapped(
+  page: Page,
+  what: Locator,
+  isThere: string,
+): Promise<{ readonly shown: number; readonly there: number }> {
+  await page.evaluate(`watched.isThere = ${isThere}; watched.tap = null;`);
+  await what.click();
+  await until(page, 'watched.tap?.shown != null && watched.tap.there != null');
+  return page.evaluate('watched.tap');
+}
+
 /** Drags what is at a point there and back, and gives how long each frame took in which it was moved. */
 async function dragFrames(
   page: Page,
@@ -196,6 +231,14 @@ async function emptyRun(page: Page, address: string): Promise<Run> {
   }
   const key = await longestTask(page);
   const frames = await dragFrames(page, { x: 300, y: 300 });
+  const drag = await longestTask(page);
+  const taps: number[] = [];
+  for (let time = 0; time < 10; time += 1) {
+    await page.mouse.click(10, 10);
+    await until(page, 'watched.tap?.shown != null');
+    taps.push(await page.evaluate<number>('watched.tap.shown'));
+    await page.evaluate('watched.tap = null');
+  }
   return {
     'first contentful paint': paint,
     'loading, longest task': loading,
@@ -203,7 +246,9 @@ async function emptyRun(page: Page, address: string): Promise<Run> {
     'key, longest task': key,
     'drag, frame, median': quantile(frames, 0.5),
     'drag, frame, 95 % under': quantile(frames, 0.95),
-    'drag, longest task': await longestTask(page),
+    'drag, longest task': drag,
+    'tap: shown': quantile(taps, 0.5),
+    'tap, longest task': await longestTask(page),
   };
 }
 
@@ -250,6 +295,24 @@ async function ourRun(page: Page, address: string): Promise<Run> {
   await piece.scrollIntoViewIfNeeded();
   const box = (await piece.boundingBox())!;
   const frames = await dragFrames(page, { x: box.x + box.width / 2, y: box.y + 6 });
+  const drag = await longestTask(page);
+  await page.locator('.stands[data-stage=answered]').waitFor();
+
+  // Trimming, with a picture of every step; then the bench, where each is done.
+  const toScreen = (screen: string) => page.locator(`.contents a[href*="/${screen}"]`);
+  const trimming = await tapped(page, toScreen('trimming'), allPictures);
+  const trimmingTask = await longestTask(page);
+  await toScreen('bench').click();
+  await page.locator('main .deeds .say').first().click();
+  await page.locator('.present-line figure svg').waitFor();
+  await longestTask(page);
+  const lines: number[] = [];
+  for (let line = 0; line < 10; line += 1) {
+    const heading = await page.locator('.present-line h3').textContent();
+    const isNext = `() => ![null, undefined, ${JSON.stringify(heading)}].includes(document.querySelector('.present-line h3')?.textContent)`;
+    lines.push((await tapped(page, page.locator('.doing .done'), isNext)).there);
+  }
+  const benchTask = await longestTask(page);
   const at = (of: 'shown' | 'first' | 'answered') =>
     quantile(
       keys.map((each) => each[of] ?? each.answered),
@@ -267,9 +330,21 @@ async function ourRun(page: Page, address: string): Promise<Run> {
     'key, longest task': key,
     'drag, frame, median': quantile(frames, 0.5),
     'drag, frame, 95 % under': quantile(frames, 0.95),
-    'drag, longest task': await longestTask(page),
+    'drag, longest task': drag,
+    'to Trimming: shown': trimming.shown,
+    'to Trimming: the last picture is there': trimming.there,
+    'to Trimming, longest task': trimmingTask,
+    'at the bench, Done: the next line is shown': quantile(lines, 0.5),
+    'at the bench, longest task': benchTask,
   };
 }
+
+/** Whether Trimming has a picture at every step; runs in the page. */
+const allPictures = `() => {
+  const lists = [...document.querySelectorAll('.cutting-steps')];
+  return lists.length > 0 && lists.every((list) => list.childElementCount > 0 &&
+    [...list.children].every((step) => step.querySelector('figure svg') !== null));
+}`;
 
 /** Builds a page of the same stack that shows one word, in a folder of its own; gives that. */
 async function emptyPage(): Promise<string> {
