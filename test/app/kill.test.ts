@@ -70,7 +70,7 @@ describe.skipIf(!hasChromium)(`a browser that is killed (needs ${chromiumPath})`
           const id = await layOnShelf(first);
           const tabs = [first];
           for (let count = 1 + Math.floor(random() ** 2 * 4); tabs.length < count; )
-            tabs.push(await opened(await browser.page()));
+            tabs.push(await opened(await browser.page(), addressOf({ screen: 'card', id })));
           before = await workedUntilKilled(tabs, id, random, browser.kill);
           total.edits += before.reduce((sum, { seen }) => sum + seen.length, 0);
           total.saved += before.reduce((sum, { saved }) => sum + saved.length, 0);
@@ -121,8 +121,8 @@ describe.skipIf(!hasChromium)(`a browser that is killed (needs ${chromiumPath})`
     expect(kept.map(({ id }) => id).sort()).toEqual([before, since].sort());
   }, 120_000);
 
-  async function opened(page: Page): Promise<Page> {
-    await page.goto(server.addresses[0]!);
+  async function opened(page: Page, hash = ''): Promise<Page> {
+    await page.goto(`${server.addresses[0]!}${hash}`);
     await page.locator('main').waitFor();
     return page;
   }
