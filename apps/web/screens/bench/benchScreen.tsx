@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { planRecord } from '../../../../src/planning/index.ts';
 import type { Trimmer } from '../../../../src/trimming/index.ts';
@@ -24,7 +24,7 @@ export function BenchScreen(): ReactNode {
   return (
     <>
       <h2>{general.screens.bench}</h2>
-      <NotKept bench={bench} />
+      <InSight bench={bench} />
       {bench.stage === 'looking' ? null : bench.making === null ? (
         <Begin store={store} />
       ) : (
@@ -34,6 +34,24 @@ export function BenchScreen(): ReactNode {
         </>
       )}
     </>
+  );
+}
+
+/** What is to be said of the bench, in sight whenever it is another: whoever cuts has pushed the page on to her line. */
+function InSight({ bench }: { readonly bench: Bench }): ReactNode {
+  const place = useRef<HTMLDivElement>(null);
+  const { problem, notNoted, isFromElsewhere } = bench;
+  const kind = problem?.kind ?? null;
+  useEffect(() => {
+    if (kind === null && notNoted.length === 0 && !isFromElsewhere) return;
+    // After the line that is next has come into sight.
+    const frame = requestAnimationFrame(() => place.current?.scrollIntoView({ block: 'nearest' }));
+    return () => cancelAnimationFrame(frame);
+  }, [kind, notNoted, isFromElsewhere]);
+  return (
+    <div ref={place}>
+      <NotKept bench={bench} />
+    </div>
   );
 }
 

@@ -52,7 +52,11 @@ export function Docket({
           {present === null ? null : (
             <>
               <Rest before={present} lines={lines} making={making} />
-              <PresentLine {...{ making, showing, type: manner.type }} line={present} />
+              <PresentLine
+                {...{ making, showing, type: manner.type }}
+                line={present}
+                isJustBegun={told === 1}
+              />
               <Announced>
                 <span lang="en">{saysOf(present)}</span>
               </Announced>

@@ -17,15 +17,17 @@ export function PresentLine({
   making,
   showing,
   type,
+  isJustBegun,
 }: {
   readonly line: Line;
   readonly making: Making;
   readonly showing: Showing;
+  readonly isJustBegun: boolean;
   readonly type: BenchManner['type'];
 }): ReactNode {
   const { bench } = useMessages();
   const section = useRef<HTMLElement>(null);
-  const shown = useRef(line.key);
+  const shown = useRef(isJustBegun ? null : line.key);
   useEffect(() => {
     // The next line comes to where it is seen whole, so that nobody has to push the page with glue on her fingers.
     if (shown.current !== line.key) section.current?.scrollIntoView({ block: 'start' });
