@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { type Browser, type CDPSession, chromium, type Locator, type Page } from 'playwright-core';
 import { build } from 'vite';
+import { english } from '../apps/web/messages/english/english.ts';
 import { serve } from '../scripts/serve.mjs';
 import { quantile, table, three } from './figures.ts';
 
@@ -303,7 +304,7 @@ async function ourRun(page: Page, address: string): Promise<Run> {
   const trimming = await tapped(page, toScreen('trimming'), allPictures);
   const trimmingTask = await longestTask(page);
   await toScreen('bench').click();
-  await page.locator('main .deeds .say').first().click();
+  await page.getByRole('button', { name: english.bench.begin, exact: true }).click();
   await page.locator('.present-line figure svg').waitFor();
   await longestTask(page);
   const lines: number[] = [];
