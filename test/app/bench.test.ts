@@ -88,6 +88,19 @@ describe.skipIf(!hasChromium)('the bench (needs chromium)', () => {
     expect(await stands(page)).toBe(bench.allDone);
   });
 
+  it('takes a double tap, or a key that is held down, for one line', async () => {
+    const page = await app.page({ widthPx: 820 });
+    await begun(page);
+    await button(page, bench.done).dblclick();
+    await isKept(page);
+    expect(await page.locator('.done-lines li').count()).toBe(1);
+    await button(page, bench.done).focus();
+    for (let held = 0; held < 4; held += 1) await page.keyboard.down('Enter');
+    await page.keyboard.up('Enter');
+    await isKept(page);
+    expect(await page.locator('.done-lines li').count()).toBe(2);
+  });
+
   it('is worked by keys alone, and is in type as large as is wanted', async () => {
     const page = await app.page({ widthPx: 820 });
     await begun(page);

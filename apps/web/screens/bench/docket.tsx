@@ -179,9 +179,15 @@ function Doing({
       <button
         type="button"
         className="done"
-        onClick={() =>
-          line.kind === 'cut' ? cut(line.step.step, workpieces) : tell({ kind: 'made', line: line.key })
-        }
+        // A hand that taps twice where once would do, or lies on a key, has done one line.
+        onKeyDown={(event) => {
+          if (event.repeat) event.preventDefault();
+        }}
+        onClick={({ detail: tapsInARow }) => {
+          if (tapsInARow > 1) return;
+          if (line.kind === 'cut') cut(line.step.step, workpieces);
+          else tell({ kind: 'made', line: line.key });
+        }}
       >
         {bench.done}
       </button>
