@@ -1,12 +1,12 @@
 import { type ReactNode, useState } from 'react';
 import { readLength } from '../../../../src/measure/index.ts';
-import { usualMarks } from '../../../../src/planning/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import type { BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
+import { markingOf } from '../../state/inHand.ts';
 
 /** Says that a scrap lies there that is not in the plan; the rest is planned with it. */
 export function FoundScrap({
@@ -19,7 +19,7 @@ export function FoundScrap({
   const { found } = useMessages().bench.spoil;
   const { layout, trimmer } = set;
   const papers = [...layout.papers.values()];
-  const marking = { units: layout.units, step: trimmer?.marks ?? usualMarks(layout) };
+  const marking = markingOf(layout, trimmer);
   const usual = layout.units === 'in' ? '4 in' : '100 mm';
   const [paper, setPaper] = useState(papers[0]?.id ?? '');
   const [width, setWidth] = useState(usual);

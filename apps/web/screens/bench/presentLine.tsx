@@ -1,6 +1,5 @@
 import { type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { cuttingPictures } from '../../../../src/guide/index.ts';
-import { usualMarks } from '../../../../src/planning/index.ts';
 import type { Showing } from '../../../../src/words/index.ts';
 import { RulerStrip } from '../../form/rulerStrip.tsx';
 import { useMessages } from '../../messages/messages.ts';
@@ -8,6 +7,7 @@ import { Drawing } from '../../pictures/drawing.tsx';
 import { useTypeface } from '../../pictures/typeface.ts';
 import { useWidthRem } from '../../pictures/width.ts';
 import type { Making } from '../../state/benchState.ts';
+import { markingOf } from '../../state/inHand.ts';
 import type { BenchManner } from './benchManner.ts';
 import type { Line } from './lines.ts';
 
@@ -97,7 +97,7 @@ function Ruler({
   readonly making: Making;
 }): ReactNode {
   const { layout, trimmer } = set;
-  const marking = { units: layout.units, step: trimmer?.marks ?? usualMarks(layout) };
+  const marking = markingOf(layout, trimmer);
   return <RulerStrip length={step.dial ?? step.set} marking={marking} />;
 }
 

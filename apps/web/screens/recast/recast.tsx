@@ -1,6 +1,5 @@
 import { type ReactNode, useState } from 'react';
 import { showLengthWithUnit, type Units } from '../../../../src/measure/index.ts';
-import { usualMarks } from '../../../../src/planning/index.ts';
 import type { Paper } from '../../../../src/stash/index.ts';
 import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
@@ -8,7 +7,7 @@ import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useAsking } from '../../state/asking.ts';
-import { useInHand } from '../../state/inHand.ts';
+import { markingOf, useInHand } from '../../state/inHand.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { CountOnHandBlank } from '../papers/countOnHandBlank.tsx';
 import { type SheetSize, sizesFrom } from '../papers/sheetSizes.ts';
@@ -171,6 +170,7 @@ function Sheets({
   readonly wish: (other: SheetsWished | null) => void;
 }): ReactNode {
   const { recast, papers } = useMessages();
+  const { trimmer } = useOpenLayout((state) => state.cutting);
   const all = sizesFrom(units);
   const choose = (size: SheetSize | 'own' | 'same') => {
     if (size === 'same') {
@@ -194,7 +194,7 @@ function Sheets({
         label={papers.sheetLabels[axis]}
         value={sizeOf(wished)[axis]}
         typed={wished[axis]}
-        marking={{ units, step: usualMarks({ units }) }}
+        marking={markingOf({ units }, trimmer)}
         least={1}
         onSet={(text) => wish({ ...wished, [axis]: text })}
       />

@@ -1,8 +1,9 @@
 import type { Layout } from '../../../../src/layout/index.ts';
 import { type Length, readLength, type Size, type Units } from '../../../../src/measure/index.ts';
-import { type OtherSheets, type RecastWishes, usualMarks } from '../../../../src/planning/index.ts';
+import type { OtherSheets, RecastWishes } from '../../../../src/planning/index.ts';
 import type { Paper } from '../../../../src/stash/index.ts';
 import type { Trimmer } from '../../../../src/trimming/index.ts';
+import { markingOf } from '../../state/inHand.ts';
 import { type SheetSize, sheetSizes } from '../papers/sheetSizes.ts';
 
 /** What a layout is to be planned again for, as the form has it: lengths as they are typed, with their units. */
@@ -35,13 +36,13 @@ export function nothingWished({ units, cards }: Layout): Wished {
 
 /** The wishes, in lengths; all texts are lengths already. */
 export function wishesOf(wished: Wished, layout: Layout, trimmer: Trimmer | null): RecastWishes {
-  const { units, cards, width, height, marks, sheets } = wished;
+  const { units, cards, width, height, sheets } = wished;
   return {
     units,
     trimmer,
     cards,
     ...(width === null && height === null ? {} : { base: baseOf(wished, layout) }),
-    ...(marks === null ? {} : { marks: lengthOf(marks) }),
+    marks: marksOf(wished, trimmer),
     sheets: Object.entries(sheets).map(
       ([paper, other]): OtherSheets => ({
         paper,
@@ -63,7 +64,7 @@ export function baseOf({ width, height }: Wished, { base }: Layout): Size {
 
 /** The marks as they are wished. */
 export function marksOf({ marks, units }: Wished, trimmer: Trimmer | null): Length {
-  return marks === null ? (trimmer?.marks ?? usualMarks({ units })) : lengthOf(marks);
+  return marks === null ? markingOf({ units }, trimmer).step : lengthOf(marks);
 }
 
 /** The size of sheets as they are wished. */
