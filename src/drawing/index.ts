@@ -54,7 +54,7 @@ export { type SvgOptions, svgOf } from './svg.ts';
 export { setTable, type TableColumn, type TableRequest } from './table.ts';
 export { tallyStrokes } from './tally.ts';
 export { type TestBarWords, testBars, testBarsHeightPt } from './testBar.ts';
-export { type TextStyle, textStyles } from './textStyle.ts';
+export { largePrintPt, type TextStyle, textStyles } from './textStyle.ts';
 export { toneOn } from './tone.ts';
 export { tornOutline } from './tornOutline.ts';
 export type { Typeface } from './typeface.ts';

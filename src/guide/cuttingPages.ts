@@ -3,6 +3,7 @@ import {
   besideOf,
   black,
   groupOf,
+  largePrintPt,
   lineWidthPt,
   type Mark,
   magnified,
@@ -23,6 +24,7 @@ import {
 } from '../words/index.ts';
 import { cuttingPictures } from './cuttingPictures.ts';
 import type { Matter } from './matter.ts';
+import { smallestPt } from './stepPicture.ts';
 
 /** Everything that is cut from one paper: its docket, what it comes to, each setting drawn and said, what is left. */
 export function cuttingPages(
@@ -98,8 +100,9 @@ function numeralPt({ plan, styles, typeface }: Matter): number {
 
 function stepBlocks(matter: Matter, paper: Paper, breaks: readonly SittingBreak[]): readonly Block[] {
   const { widthPt } = matter;
-  // In large print the picture stands under the words, its numbers as large as they are.
-  const magnification = matter.styles.body.sizePt < largePrintPt ? 1 : matter.styles.body.sizePt / usualPt;
+  // In large print the picture stands under the words, the least of its numbers as large as they are.
+  const { sizePt } = matter.styles.body;
+  const magnification = sizePt < largePrintPt ? 1 : sizePt / smallestPt;
   const large = magnification > 1;
   const numeral = numeralPt(matter);
   const picturePt = large ? (widthPt - numeral) / magnification : (widthPt - numeral - gutterPt) * 0.52;
@@ -128,8 +131,6 @@ function stepBlocks(matter: Matter, paper: Paper, breaks: readonly SittingBreak[
   ];
 }
 
-/** From this size of text on, print counts as large. */
-const largePrintPt = 14;
 /** A picture of a step and what it shows. */
 interface Drawn {
   readonly says: string;
@@ -137,7 +138,6 @@ interface Drawn {
 }
 
 /** The size of text that pictures are drawn for. */
-const usualPt = 10.5;
 
 /** A step: its number, what is said of it, and its picture to the right. */
 function stepRow(matter: Matter, words: StepWords, { says, picture }: Drawn, picturePt: number): Row {

@@ -279,6 +279,8 @@ function letterMarks(step: PicturedStep, plate: Plate, manner: PictureManner): r
   });
 }
 
+/** The smallest type of a picture. */
+export const smallestPt = 8.5;
 const letterPt = 10;
 const numberPt = 9.5;
 
@@ -357,22 +359,22 @@ function leftoverMarks(
   below: NumberBelow,
 ): readonly Mark[] {
   const label = size({ ...step.size, [step.axis]: step.rest });
-  const wide = typeface.widthPt(label, lightPt, 'regular');
+  const wide = typeface.widthPt(label, smallestPt, 'regular');
   const centre = { xPt: rest.xPt + rest.widthPt / 2, yPt: rest.yPt + rest.heightPt / 2 };
   const arrowRoom = directed ? 12 : 0;
-  const light = { colour: grey, sizePt: lightPt } as const;
+  const light = { colour: grey, sizePt: smallestPt } as const;
   const arrow = (at: { xPt: number; yPt: number }) =>
     directed ? [upArrow({ at, sizePt: 8, colour: grey, turnDegrees: plate.turnDegrees })] : [];
   if (wide + arrowRoom + 4 <= rest.widthPt && rest.heightPt >= 10) {
     return [
-      text(label, { xPt: centre.xPt - arrowRoom / 2, yPt: centre.yPt + lightPt * 0.35 }, light),
+      text(label, { xPt: centre.xPt - arrowRoom / 2, yPt: centre.yPt + smallestPt * 0.35 }, light),
       ...arrow({ xPt: centre.xPt + wide / 2 + 2, yPt: centre.yPt }),
     ];
   }
   if (wide + arrowRoom + 4 <= rest.heightPt && rest.widthPt >= 10) {
     return [
       {
-        ...text(label, { xPt: centre.xPt + lightPt * 0.35, yPt: centre.yPt + arrowRoom / 2 }, light),
+        ...text(label, { xPt: centre.xPt + smallestPt * 0.35, yPt: centre.yPt + arrowRoom / 2 }, light),
         turnDegrees: -90,
       },
       ...arrow({ xPt: centre.xPt, yPt: centre.yPt - wide / 2 - 2 }),
@@ -384,8 +386,6 @@ function leftoverMarks(
     ...(Math.min(rest.widthPt, rest.heightPt) >= 8 ? arrow(centre) : []),
   ];
 }
-
-const lightPt = 8.5;
 
 function text(
   label: string,
