@@ -210,8 +210,8 @@ export async function isWorkedOut(page: Page): Promise<void> {
 
 /**
  * Goes to every screen, the shelf first empty and then with a layout on it, unfolds what is folded there, and gives each
- * to `see`, by what it is called; the trimming screen once more with a trimmer and its test cut said, the bench with a
- * set that is begun and with what may be spoiled.
+ * to `see`, by what it is called; the trimming screen once more with a trimmer and its test cut said and with sizes that
+ * suit, the card with the layout planned again, the bench with a set that is begun and with what may be spoiled.
  */
 export async function eachScreen(
   page: Page,
@@ -239,7 +239,19 @@ export async function eachScreen(
       await isWorkedOut(page);
       await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
       await see('trimming with a trimmer', id);
+      // A length is let move, and sizes are looked for.
+      await page.locator('.suit > .deeds .say').first().click();
+      await isWorkedOut(page);
+      await page.locator('.suit > .deeds .say').last().click();
+      await page.locator('.suit [role=status] > [lang]').waitFor();
+      await page.locator('.enough-for [role=status]').waitFor({ state: 'detached' });
+      await see('sizes that suit', id);
     } else await see(screen, id);
+    if (screen === 'card') {
+      await page.locator('.recast > .deeds .say').click();
+      await page.locator('.recast-told').waitFor();
+      await see('the layout planned again', id);
+    }
     if (screen === 'bench') {
       await page.locator('main > .doing .done').click();
       await page.locator('.present-line svg').first().waitFor();

@@ -115,7 +115,7 @@ describe.skipIf(!hasChromium)(`colours as a browser shows them (needs ${chromium
     });
     expect(edges).toBeGreaterThan(0);
     expect(rulers).toBeGreaterThan(0);
-  });
+  }, 120_000);
 });
 
 /** `rgb(29, 26, 22)` as `#1d1a16`. */

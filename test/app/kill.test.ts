@@ -17,7 +17,7 @@ import { startedOn } from './killedBrowser.ts';
  */
 
 /** How often it is killed; `npm run kill` does it many more times. */
-const kills = Number(process.env.CARDWRIGHT_KILLS ?? 10);
+const kills = Number(process.env.CARDWRIGHT_KILLS ?? 5);
 /** An edit that is older than this when the browser is killed is not lost, in milliseconds. */
 const mayBeLost = 500;
 /** After so many kills it goes on with a fresh profile, so that the shelf does not grow for ever. */

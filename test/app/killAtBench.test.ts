@@ -14,7 +14,7 @@ import { startedOn } from './killedBrowser.ts';
  */
 
 /** How often it is killed; `npm run kill` does it many more times. */
-const kills = Math.ceil(Number(process.env.CARDWRIGHT_KILLS ?? 10) * 0.4);
+const kills = Math.ceil(Number(process.env.CARDWRIGHT_KILLS ?? 5) * 0.4);
 /** What was told at the bench longer ago than this when the browser is killed is not lost, in milliseconds. */
 const mayBeLost = 500;
 /** After so many kills another set is begun, so that it is not all done for ever. */
