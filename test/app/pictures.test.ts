@@ -7,7 +7,7 @@ import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
 import { type Screen, screens } from '../../apps/web/route.ts';
-import { builtApp, hasChromium, isWorkedOut, layOnShelf, openLayout } from './appPage.ts';
+import { builtApp, hasChromium, isWorkedOut, layOnShelf, openLayout, turnTo } from './appPage.ts';
 
 /*
  * Every screen as it was last looked at as a picture, at three widths, on light and dark ground. After a change that
@@ -125,6 +125,40 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
     await isAsLookedAt(page, 'long', { from: '.in-words', views: [[390, 'light']] });
   });
 
+  it('how a paper is cut, in a row and step by step', async () => {
+    const page = await opened('trimming');
+    await page.locator('.flip-book').first().waitFor();
+    await isAsLookedAt(page, 'cutting', {
+      from: cutInSteps,
+      views: [
+        [820, 'light'],
+        [390, 'dark'],
+      ],
+    });
+  });
+
+  it('sizes that suit, and the layout planned again', async () => {
+    const page = await opened('trimming');
+    const { suit } = english.trimming;
+    await page.locator('.suit summary').click();
+    await page.getByRole('button', { name: suit.let, exact: true }).click();
+    await isWorkedOut(page);
+    await page.getByRole('button', { name: suit.go, exact: true }).click();
+    await page.locator('.suit [role=status] > [lang]').waitFor();
+    await isAsLookedAt(page, 'suit', { from: '.suit', views: [[820, 'light']] });
+    await turnTo(page, 'card');
+    await page.locator('.recast summary').click();
+    await page.getByRole('button', { name: english.recast.go }).click();
+    await page.locator('.recast-told').waitFor();
+    await isAsLookedAt(page, 'recast', {
+      from: '.recast',
+      views: [
+        [820, 'light'],
+        [390, 'dark'],
+      ],
+    });
+  });
+
   it('papers that are short', async () => {
     const page = await app.page({ heightPx });
     const short = JSON.parse(kiteDay) as LayoutWritten;
@@ -165,16 +199,14 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
 
   it('are told from ones in which something is lost, or has moved', async () => {
     const page = await opened('trimming');
-    const golden = PNG.sync.read(readFileSync(join(folder, 'trimming-820-light.png')));
-    const apart = async () => farApart(await pictureOf(page, 820, 'light'), golden);
+    await page.locator('.flip-book').first().waitFor();
+    const golden = PNG.sync.read(readFileSync(join(folder, 'cutting-820-light.png')));
+    const apart = async () => farApart(await pictureOf(page, 820, 'light', cutInSteps), golden);
     expect(await apart()).toBeLessThanOrEqual(mostApart);
     expect(farApart(smoothed(golden), golden), 'smoothed otherwise').toBeLessThanOrEqual(mostApart);
-    for (const lost of [
-      '.cutting-steps .drawing',
-      '.reading',
-      '.contents li:nth-child(2)',
-      '.paper-cut h3',
-    ]) {
+    for (const lost of ['h3', '.careful', '.flip-book li:nth-child(2) svg', '.cutting-steps svg'].map(
+      (part) => `${cutInSteps} ${part}`,
+    )) {
       const element = page.locator(lost).first();
       await element.evaluate((one) => {
         (one as HTMLElement).style.visibility = 'hidden';
@@ -182,12 +214,18 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
       expect(await apart(), `${lost} is lost`).toBeGreaterThan(mostApart);
       await element.evaluate((one) => one.removeAttribute('style'));
     }
-    await page.locator('main h2').evaluate((heading) => {
-      heading.style.paddingTop = '5px';
-    });
-    expect(await apart(), 'all but the head is lower').toBeGreaterThan(mostApart);
+    await page
+      .locator(`${cutInSteps} h3`)
+      .first()
+      .evaluate((heading: HTMLElement) => {
+        heading.style.paddingTop = '5px';
+      });
+    expect(await apart(), 'all but the heading is lower').toBeGreaterThan(mostApart);
   });
 });
+
+/** A paper that is cut at more than one setting, and so has a row. */
+const cutInSteps = '.paper-cut:has(.flip-book)';
 
 /** What of a layout file is written over here. */
 interface LayoutWritten {
