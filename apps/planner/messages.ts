@@ -4,6 +4,7 @@ import type {
   Enough,
   PieceSpares,
   Plan,
+  PlanInHand,
   PlanningProblem,
   PlanningProgress,
   Recast,
@@ -21,7 +22,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 4;
+export const messagesVersion = 5;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =
@@ -50,8 +51,8 @@ export interface Questions {
   };
   /** The table planned again. */
   readonly recut: { readonly asks: { readonly table: TableNow }; readonly tells: Recut | RecutShort };
-  /** What is at stake at each step of a plan that begins with nothing cut. */
-  readonly stakes: { readonly asks: { readonly plan: Plan }; readonly tells: readonly StepStakes[] };
+  /** What is at stake at each step of a plan in hand; one that begins with nothing cut has the `untouchedTable`. */
+  readonly stakes: { readonly asks: PlanInHand; readonly tells: readonly StepStakes[] };
   /** The spares that the plan could make for nothing. */
   readonly spares: { readonly asks: { readonly plan: Plan }; readonly tells: readonly PieceSpares[] };
   /** Sizes that make so many cards. */

@@ -12,7 +12,6 @@ import {
   sparesOf,
   stakesOf,
   suitedSet,
-  untouchedTable,
 } from '../../src/planning/index.ts';
 import {
   type Answer,
@@ -77,7 +76,7 @@ const tellers: {
   recast: (set, { wishes }) => recast(set, wishes),
   recut: (set, { table }) => recutSet(set, table),
   spares: (set, { plan }) => sparesOf(set, plan),
-  stakes: (set, { plan }) => stakesOf(set, { plan, onTable: untouchedTable }),
+  stakes: (set, { plan, onTable }) => stakesOf(set, { plan, onTable }),
   suit: (set, { cards }) => suitedSet(set, cards),
 };
 

@@ -39,7 +39,10 @@ export async function presentLine(page: Page): Promise<ShownLine | null> {
       [...of.querySelectorAll(what)].map(({ textContent }) => textContent);
     const said = {
       heading: texts(line, 'h3').join(),
-      sentences: [...line.querySelectorAll('p')].map(({ textContent }) => textContent),
+      // What is at stake comes a moment later.
+      sentences: [...line.querySelectorAll('p')]
+        .map(({ textContent }) => textContent)
+        .filter((sentence) => !sentence.startsWith('Point of no return')),
     };
     const ruler = line.querySelector('.ruler');
     const picture = line.querySelector('figure svg');

@@ -206,6 +206,8 @@ describe.skipIf(!hasChromium)('ten birthday cards of bees and dots (needs chromi
       else {
         expectOneSetting(line);
         expect(line.cutting.edge).toBe('left');
+        // Away from the blade, which is on the right of what it measures.
+        expect(line.cutting.growsRight).toBe(false);
         if (!isSpoiled) expect(inWords(line)).toBe(inWords(toCut[done]!));
         table.follow(line);
       }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
@@ -86,6 +87,19 @@ describe.skipIf(!hasChromium)('the bench (needs chromium)', () => {
     for (let line = 0; line < 60 && (await button(page, bench.done).count()) > 0; line += 1)
       await button(page, bench.done).click();
     expect(await stands(page)).toBe(bench.allDone);
+  });
+
+  it('says where a sheet that is spoiled would cost cards', async () => {
+    const page = await app.page({ widthPx: 820 });
+    const lantern = readFileSync('examples/lantern-walk.card.json', 'utf8');
+    await openLayout(page, await layOnShelf(page, lantern), 'bench');
+    await button(page, bench.begin).click();
+    await button(page, bench.done).click();
+    // As README shows it of the same set.
+    await page
+      .locator('.present-line')
+      .getByText('Point of no return: a sheet spoiled here is 2 cards fewer.')
+      .waitFor();
   });
 
   it('takes a double tap, or a key that is held down, for one line', async () => {

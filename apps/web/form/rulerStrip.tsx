@@ -25,10 +25,13 @@ const roomOfNumber = 16;
 export function RulerStrip({
   length,
   marking,
+  grows = 'right',
   onMark = null,
 }: {
   readonly length: Length;
   readonly marking: Marking;
+  /** Where its numbers grow to: on a trimmer a ruler grows away from the blade. */
+  readonly grows?: 'left' | 'right';
   readonly onMark?: ((mark: Length) => void) | null;
 }): ReactNode {
   const { form } = useMessages();
@@ -36,12 +39,13 @@ export function RulerStrip({
   const { units, step } = marking;
   const middle = held ?? length;
   const [from, to] = [middle - reach[units], middle + reach[units]];
-  const x = (ticks: number) => (ticks - from) / ticksPerUnit[units];
-  const width = x(to);
+  const x = (ticks: number) => (grows === 'right' ? ticks - from : to - ticks) / ticksPerUnit[units];
+  const width = (to - from) / ticksPerUnit[units];
 
   const markAt = (event: PointerEvent<SVGSVGElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
-    const ticks = from + ((event.clientX - box.left) / box.width) * (to - from);
+    const along = ((event.clientX - box.left) / box.width) * (to - from);
+    const ticks = grows === 'right' ? from + along : to - along;
     return roundTo(lengthOfTicks(Math.round(ticks)), step, 'nearest');
   };
   const dragged = (take: (mark: Length) => void) => ({

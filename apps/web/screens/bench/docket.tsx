@@ -6,6 +6,7 @@ import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import type { BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
+import { useStakesAt } from '../../state/stakes.ts';
 import type { BenchEvent } from '../../storage/benchLog.ts';
 import { type BenchManner, useBenchManner } from './benchManner.ts';
 import { CutBy } from './cutBy.tsx';
@@ -35,12 +36,15 @@ export function Docket({
     () => ({ units: making.set.layout.units, glyphs: 'printed' }),
     [making.set.layout],
   );
-  const lines = useMemo(() => linesOf(making, showing), [making, showing]);
+  const stakes = useStakesAt(making);
+  const lines = useMemo(() => linesOf(making, stakes ?? [], showing), [making, stakes, showing]);
   const done = lines.filter(({ isDone }) => isDone);
   const [present = null, next = null] = lines.filter(({ isDone }) => !isDone);
   const isSpoiled = making.tallied.table.spoiled.size > 0;
   const voice = useVoice();
-  useReadAloud(present === null || isSpoiled ? '' : saysOf(present), manner.voice === 'aloud' ? voice : null);
+  // Said once all of it is known, and not twice.
+  const says = present === null || isSpoiled || stakes === null ? '' : saysOf(present);
+  useReadAloud(says, manner.voice === 'aloud' ? voice : null);
   return (
     <div className={`docket-strip ${manner.type}`} data-told={told} data-kept={isKept}>
       <p className="stands">{present === null ? bench.allDone : bench.stands(done.length, lines.length)}</p>
@@ -58,7 +62,7 @@ export function Docket({
                 isJustBegun={told === 1}
               />
               <Announced>
-                <span lang="en">{saysOf(present)}</span>
+                <span lang="en">{says}</span>
               </Announced>
               <Doing line={present} tell={store.tell} />
             </>

@@ -1,3 +1,4 @@
+import type { StepStakes } from '../../../../src/planning/index.ts';
 import type { Step } from '../../../../src/trimming/index.ts';
 import {
   assemblyWords,
@@ -31,11 +32,18 @@ export type Line =
     };
 
 /** All lines of a set that is being made, in the order they are gone through: cutting, scoring, putting together. */
-export function linesOf({ set, tallied, made }: Making, showing: Showing): readonly Line[] {
+export function linesOf(
+  { set, tallied, made }: Making,
+  stakes: readonly StepStakes[],
+  showing: Showing,
+): readonly Line[] {
   const { plan, onTable } = tallied.inHand;
   const { layout, trimmer } = set;
   const words = new Map(
-    stepWords(plan, { layout, trimmer, lying: onTable.lying }, showing).map((each) => [each.step, each]),
+    stepWords(plan, { layout, trimmer, lying: onTable.lying, stakes }, showing).map((each) => [
+      each.step,
+      each,
+    ]),
   );
   const cutting = plan.steps.map((step): Line => {
     const noted = tallied.soFar.done.get(step.step) ?? 0;

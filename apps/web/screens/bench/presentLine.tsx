@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { cuttingPictures } from '../../../../src/guide/index.ts';
+import type { Trimmer } from '../../../../src/trimming/index.ts';
 import type { Showing } from '../../../../src/words/index.ts';
 import { RulerStrip } from '../../form/rulerStrip.tsx';
 import { useMessages } from '../../messages/messages.ts';
@@ -98,7 +99,14 @@ function Ruler({
 }): ReactNode {
   const { layout, trimmer } = set;
   const marking = markingOf(layout, trimmer);
-  return <RulerStrip length={step.dial ?? step.set} marking={marking} />;
+  return <RulerStrip length={step.dial ?? step.set} marking={marking} grows={sideOf(step, trimmer)} />;
+}
+
+/** The side of the blade that a step is measured on; of no trimmer that is not known, and the ruler is read as any. */
+function sideOf({ otherSide }: { readonly otherSide?: true }, trimmer: Trimmer | null): 'left' | 'right' {
+  if (trimmer === null) return 'right';
+  const isLeft = (trimmer.measuringEdge === 'left') !== (otherSide === true);
+  return isLeft ? 'left' : 'right';
 }
 
 /** How many times larger than the page's smallest type that of the picture is: 17, 22 and 28 px, the last over 20 pt. */
