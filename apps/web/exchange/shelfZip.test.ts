@@ -47,6 +47,7 @@ beforeAll(async () => {
 
 /** A bench at which a set was begun, cut, spoiled and planned again. */
 const aBench = version3.bench.flatMap(({ document, event }) =>
+  // As it was written; the types of a JSON file know nothing of kinds.
   document === 'id-1' ? [event as unknown as BenchEvent] : [],
 );
 

@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from 'react';
-import { readLength } from '../../../../src/measure/index.ts';
+import { type Axis, type Length, readLength } from '../../../../src/measure/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
@@ -30,6 +30,20 @@ export function FoundScrap({
   };
   const [across, down] = [lengthOf(width), lengthOf(height)];
   if (papers.length === 0 || across === null || down === null) return null;
+  const side = (
+    axis: Axis,
+    { length, typed, set: fill }: { length: Length; typed: string; set: (text: string) => void },
+  ) => (
+    <LengthBlank
+      name={axis}
+      label={found.labels[axis]}
+      value={length}
+      typed={typed}
+      marking={marking}
+      least={1}
+      onSet={fill}
+    />
+  );
   return (
     <details className="found-scrap">
       <summary>{found.heading}</summary>
@@ -45,28 +59,8 @@ export function FoundScrap({
               onSet={setPaper}
             />
           ),
-          width: (
-            <LengthBlank
-              name="width"
-              label={found.labels.width}
-              value={across}
-              typed={width}
-              marking={marking}
-              least={1}
-              onSet={setWidth}
-            />
-          ),
-          height: (
-            <LengthBlank
-              name="height"
-              label={found.labels.height}
-              value={down}
-              typed={height}
-              marking={marking}
-              least={1}
-              onSet={setHeight}
-            />
-          ),
+          width: side('width', { length: across, typed: width, set: setWidth }),
+          height: side('height', { length: down, typed: height, set: setHeight }),
         }}
       />
       <p className="deeds">
