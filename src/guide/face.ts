@@ -11,7 +11,14 @@ import {
   white,
   wideStroke,
 } from '../drawing/index.ts';
-import type { ArrangedPart, Arrangement, Dealt, Face, Layout } from '../layout/index.ts';
+import {
+  type ArrangedPart,
+  type Arrangement,
+  type Dealt,
+  type Face,
+  type Layout,
+  paperOfCard,
+} from '../layout/index.ts';
 import { type Box, type Edge, pointsOf, zero } from '../measure/index.ts';
 import { hatchOf, type Manner, type Wearing } from './matter.ts';
 
@@ -116,11 +123,6 @@ export function drawnPieces({
         return [{ part, piece: index, frame, path: outlineOf(part, frame, scale, place * 97 + index) }];
       }),
     );
-}
-
-/** The paper that card number `card` (from 0) gets of those dealt; `null` where none is cut. */
-export function paperOfCard(dealt: Dealt, card: number): string | null {
-  return dealt.papers[card % Math.max(1, dealt.papers.length)] ?? null;
 }
 
 /** Which side of its paper the base shows on a face: inside a fold, or on the back of a flat card, the other one. */

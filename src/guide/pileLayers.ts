@@ -7,11 +7,11 @@ import {
   rectangle,
   white,
 } from '../drawing/index.ts';
-import type { Arrangement, Dealt, Face, Layout } from '../layout/index.ts';
+import { thicknessOfPaper, usualFoam } from '../finished/index.ts';
+import { type Arrangement, type Dealt, type Face, type Layout, paperOfCard } from '../layout/index.ts';
 import { type Axis, type Box, type Length, lengthOfTicks, pointsOf, sum, zero } from '../measure/index.ts';
-import { fillOf, paperOfCard, sideOfBase } from './face.ts';
+import { fillOf, sideOfBase } from './face.ts';
 import { letterFor, type Manner, type Wearing } from './matter.ts';
-import { thicknessOfPaper, usualFoam } from './thickness.ts';
 
 /** Which pile of which card. */
 export interface PileRequest {

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { plainTypeface } from '../drawing/testing/plainTypeface.ts';
+import { thicknessOf } from '../finished/index.ts';
 import { arrange } from '../layout/index.ts';
 import { lengthOfTicks, millimetres } from '../measure/index.ts';
 import { paper, part } from '../words/testing/meadowSet.ts';
 import { pileSection } from './pileSection.ts';
 import { fieldSet, tideSet } from './testing/sets.ts';
 import { wordsIn } from './testing/walk.ts';
-import { thicknessOf } from './thickness.ts';
 
 test('the pile is tagged with the letter and paper of every layer the cut meets', () => {
   const layout = tideSet();

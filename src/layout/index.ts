@@ -25,6 +25,7 @@ export type {
   Turn,
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
+export { paperOfCard } from './paperOfCard.ts';
 export { type SumChange, sumChanges } from './sumChange.ts';
 export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
 export { turnOf, upOf } from './turn.ts';

@@ -1,0 +1,1 @@
+export { type Thickness, thicknessOf, thicknessOfPaper, usualFoam } from './thickness.ts';
