@@ -11,3 +11,16 @@ export {
   postFaults,
 } from './post.ts';
 export { postTables } from './postTables.ts';
+export {
+  isSure,
+  type TearDepth,
+  type TearSaid,
+  tearDensity,
+  tearOf,
+  tearQuantile,
+  tearWithin,
+} from './tear.ts';
+export { type PairCondition, pairHolds } from './tearPair.ts';
+export { chanceForCard, chanceInSet } from './tearRisk.ts';
+export { type Sampled, sampledChance } from './tearSample.ts';
+export { type TearSum, type TearTerm, tearSum } from './tearSum.ts';
