@@ -35,6 +35,7 @@ export {
 export { lengthsChanged } from './lengthsChanged.ts';
 export { inHandAfter, mendHolds, mendsOf } from './mends.ts';
 export { newPart, type PartKind, type PartWanted } from './newPart.ts';
+export { weightSet } from './paperWeight.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';
 export { type PlanningMend, planningMendsOf } from './planningMends.ts';
 export { recastFile } from './recastFile.ts';

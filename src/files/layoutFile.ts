@@ -12,6 +12,7 @@ import {
   roomNames,
   type Span,
 } from '../layout/index.ts';
+import { grammageOf } from '../making/index.ts';
 import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Colour, Paper, Price, SheetStock } from '../stash/index.ts';
@@ -187,7 +188,8 @@ function paperOf(id: string, paper: PaperShape, lengths: Lengths, path: Path): P
     id,
     name: paper.name ?? id,
     kind: paper.kind ?? null,
-    gsm: paper.gsm ?? null,
+    gsm: paper.lb === undefined ? (paper.gsm ?? null) : grammageOf(paper.lb.pounds, paper.lb.of),
+    ...(paper.lb === undefined ? {} : { pounds: paper.lb }),
     thickness: lengths.readOr(null, paper.thickness, [...path, 'thickness']),
     colour: colourOf(paper.colour),
     up: paper.up ?? 'any',

@@ -21,6 +21,7 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
     ...paperReferences(file.base, ['base'], papers),
     ...(isObject(file.base) ? roomProblems(file.base, ['base'], units) : []),
     ...Object.entries(papers ?? {}).flatMap(([id, paper]) => [
+      ...weightProblems(paper, ['papers', id]),
       ...priceProblems(paper, ['papers', id]),
       ...marginProblems(paper, ['papers', id], units),
     ]),
@@ -43,6 +44,12 @@ function amountProblems({ path, count }: Member, cards: Json | undefined): FileP
   // A number of cards that is out of its own range is named by itself.
   if (typeof cards !== 'number' || cards > 100_000 || cards * count <= mostPieces) return [];
   return [fileProblem('piecesTooMany', [...path, 'count'], {}, { cards, count, high: mostPieces })];
+}
+
+function weightProblems(paper: Json, path: Path): FileProblem[] {
+  return isObject(paper) && 'gsm' in paper && 'lb' in paper
+    ? [fileProblem('weightTwice', [...path, 'lb'], { other: pathText([...path, 'gsm']) })]
+    : [];
 }
 
 // --- The pile, as far as it can be made out ---

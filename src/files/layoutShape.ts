@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { foldKinds } from '../making/index.ts';
+import { foldKinds, poundKinds } from '../making/index.ts';
 import type { Units } from '../measure/index.ts';
 import { expecting } from './expectation.ts';
 import {
@@ -151,6 +151,24 @@ function shapeIn(units: Units) {
         ),
       'Grammage in grams per square metre.',
     ),
+    lb: maybe(
+      fields('pounds', {
+        pounds: described(
+          z
+            .number({ error: expecting('number', pounds) })
+            .check(
+              z.minimum(pounds.low, { error: expecting('number', pounds) }),
+              z.maximum(pounds.high, { error: expecting('number', pounds) }),
+            ),
+          'What 500 sheets of the basis size of its kind weigh, in pounds.',
+        ),
+        of: described(
+          z.enum(poundKinds, { error: expecting('pound-kind') }),
+          'The kind of paper that these are pounds of: those of one kind are not those of another.',
+        ),
+      }),
+      'Its weight as it is sold in North America, instead of gsm.',
+    ),
     thickness: positive('How thick one sheet is.'),
     colour: colour('Its main colour: red, green and blue in hexadecimal, such as "#d9c7a3".'),
     up: z.optional(up),
@@ -253,6 +271,7 @@ function shapeIn(units: Units) {
 const paperChoice = expecting('paper-choice', { high: limits.papersDealt });
 const pair = { low: 2, high: 2 };
 const gsm = { low: 1, high: 10_000 };
+const pounds = { low: 1, high: 1_000 };
 /** Up to 9 digits, then up to 4 decimals after a point or a comma. */
 export const priceForm = /^\d{1,9}(?:[.,]\d{1,4})?$/;
 /** CSS Color's six digits for red, green and blue. */

@@ -39,8 +39,10 @@ export interface Paper {
   /** What people call it; the id where the file gives no name. */
   readonly name: string;
   readonly kind: PaperKind | null;
-  /** Grammage in g/m². */
+  /** Grammage in g/m²; worked out where pounds are said. */
   readonly gsm: number | null;
+  /** What it is sold as in North America: 80 pounds of `cover`; absent: nothing is said. */
+  readonly pounds?: { readonly pounds: number; readonly of: string };
   readonly thickness: Length | null;
   /** The main colour of its front; `null`: nobody said. */
   readonly colour: Colour | null;

@@ -276,6 +276,9 @@ const words: Readonly<Record<string, string>> = {
   // Of a paper.
   kind: 'kind',
   gsm: 'grammage',
+  lb: 'weight in pounds',
+  'lb.pounds': 'pounds',
+  'lb.of': 'pounds of',
   thickness: 'thickness',
   colour: 'colour',
   up: 'print',

@@ -418,6 +418,12 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[3].room.width gives room to a length that a circle has not; here may stand only "diameter", "top".',
     ],
   ],
+  weightTwice: [
+    [
+      { where: 'papers.bark.lb', names: { other: 'papers.bark.gsm' } },
+      'papers.bark.lb gives the weight in pounds, and papers.bark.gsm gives it too; only one of the two may stand there.',
+    ],
+  ],
   priceMissing: [
     [
       { where: 'papers.ivory.sheets[1].price', names: { other: 'papers.ivory.sheets[0]' } },

@@ -26,6 +26,10 @@ function isFileCode(code: string): code is FileProblemCode {
   return Object.hasOwn(sentences, code);
 }
 
+/** Why pounds are nothing without the kind of paper; both weights are in printers' manuals (199 and 216 g/m²). */
+const poundsDiffer =
+  'pounds of one kind are not those of another, and 110 lb index is lighter than 80 lb cover';
+
 /** What may stand in a field, as the end of "it may hold …". A text with `{low}` shows that number of the problem. */
 const wanted = {
   // fields
@@ -57,6 +61,8 @@ const wanted = {
   paper: 'an object that has "sheets"',
   back: 'an object such as { "name": "Stripe", "up": "two-way" }',
   colour: 'a colour as # and six hexadecimal digits for red, green and blue, such as "#d9c7a3"',
+  pounds: `an object such as { "pounds": 80, "of": "cover" }: ${poundsDiffer}`,
+  'pound-kind': `"bond", "bristol", "cover", "index", "tag" or "text", for ${poundsDiffer}`,
   sheets: 'a list of sheets, each an object with "size" and "count"',
   sheet: 'an object with "size" and "count"',
   price: 'the price of one sheet as text, such as "0.35", with no more than 4 decimals',
@@ -209,6 +215,8 @@ const sentences = {
     `${at(problem)} gives room to a length that ${
       problem.names.of === 'circle' ? 'a circle has not' : 'the part does not name'
     }; here may stand only ${problem.names.fields ?? ''}.`,
+  weightTwice: (problem) =>
+    `${at(problem)} gives the weight in pounds, and ${problem.names.other ?? ''} gives it too; only one of the two may stand there.`,
   priceMissing: (problem) =>
     `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; a price may stand on every sheet of a paper or on none, scraps aside.`,
   marginAll: (problem) =>

@@ -32,6 +32,19 @@ test('stock reads as an order docket', () => {
   ]);
 });
 
+test('a paper that is sold by the pound says its pounds, and the grams that these are', () => {
+  const ledger = paper({
+    id: 'sand',
+    name: 'Sand',
+    gsm: 216.329,
+    pounds: { pounds: 80, of: 'cover' },
+    sheets: [stock({ size: size(12, 12), count: 2 })],
+  });
+  expect(docketOf(ledger, typed)).toEqual([
+    'Sand, 80 lb cover (216 g/m²), 12 x 12 in, two on hand, may lie any way.',
+  ]);
+});
+
 test('what is bought is counted for the set, spares included', () => {
   const { layout, plan } = meadowSet();
   const bought = {

@@ -32,13 +32,20 @@ function stockWords(paper: Paper, stock: SheetStock, showing: Showing): readonly
   const says = paper.kind !== null && paper.name.toLowerCase().includes(paper.kind.toLowerCase());
   return [
     ...(paper.kind === null || says ? [] : [paper.kind]),
-    ...(paper.gsm === null ? [] : [`${paper.gsm} g/m²`]),
+    ...weightWords(paper),
     showSize(stock.size, showing.units, showing.glyphs),
     onHand(stock),
     ...(stock.grain === null ? [] : [grainWords(stock.grain)]),
     standing(paper.up),
     ...(paper.back === null ? [] : [`other side ${paper.back.name}, ${standing(paper.back.up)}`]),
   ];
+}
+
+function weightWords({ gsm, pounds }: Paper): readonly string[] {
+  if (gsm === null) return [];
+  return pounds === undefined
+    ? [`${gsm} g/m²`]
+    : [`${pounds.pounds} lb ${pounds.of} (${Math.round(gsm)} g/m²)`];
 }
 
 /** How a print may lie under the blade, in a few words. */

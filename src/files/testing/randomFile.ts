@@ -120,11 +120,20 @@ function table(papers: readonly string[]): fc.Arbitrary<JsonObject> {
 function paper(): fc.Arbitrary<JsonObject> {
   const up = oneOf('any', 'one-way', 'two-way');
   const colour = oneOf('#d9c7a3', '#000000', '#FFeedD');
-  return fc.boolean().chain((priced) =>
+  const weights = fc.constantFrom<Readonly<Record<string, fc.Arbitrary<unknown>>>>(
+    { gsm: optional(fc.oneof(fc.integer({ min: 1, max: 400 }), fc.constant(162.5))) },
+    {
+      lb: object({
+        pounds: fc.constantFrom(20, 65, 80, 110.5),
+        of: fc.constantFrom('bond', 'cover', 'index'),
+      }),
+    },
+  );
+  return fc.tuple(fc.boolean(), weights).chain(([priced, weight]) =>
     object({
       name: optional(shownText()),
       kind: oneOf('cardstock', 'patterned', 'vellum', ''),
-      gsm: optional(fc.oneof(fc.integer({ min: 1, max: 400 }), fc.constant(162.5))),
+      ...weight,
       thickness: optional(positive()),
       up,
       colour,

@@ -13,7 +13,7 @@ export const papers = {
   labels: {
     name: 'Name',
     kind: 'Kind',
-    gsm: 'Weight in grams per square metre',
+    gsm: 'Weight of the paper',
     thickness: 'Thickness of one sheet',
     up: 'How it may lie',
     colour: 'Main colour',
@@ -29,6 +29,7 @@ export const papers = {
   },
   noKind: 'a paper',
   gsm: (grams: string) => `${grams} g/m²`,
+  pounds: (pounds: string, grams: string) => `${pounds} (${grams} g/m²)`,
   noGsm: 'weight not known',
   thick: (thickness: string) => `${thickness} thick`,
   notThick: 'thickness not known',
@@ -41,7 +42,7 @@ export const papers = {
   colourShown: 'the one shown here',
   noBack: 'like its front',
   hints: {
-    gsm: 'A number, as it is printed on the pack; empty: not known. Enter is done, Escape takes it back.',
+    gsm: 'As it is printed on the pack: grams per square metre, or pounds with their kind, such as 80 lb cover. Pounds of one kind are not those of another: 110 lb index is lighter than 80 lb cover. Empty: not known. Enter is done, Escape takes it back.',
     thickness:
       'As measured over ten sheets and divided by ten; millimetres where no unit stands. Empty: not known.',
     back: 'What the other side is called; empty: it is like the front. Enter is done, Escape takes it back.',

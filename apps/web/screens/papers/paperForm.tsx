@@ -1,5 +1,5 @@
 import { type ReactNode, useId, useState } from 'react';
-import { settingOf, sheetsAdded } from '../../../../src/editing/index.ts';
+import { settingOf, sheetsAdded, weightSet } from '../../../../src/editing/index.ts';
 import { type Json, type Path, valueAt } from '../../../../src/files/index.ts';
 import { showLengthWithUnit, showSize } from '../../../../src/measure/index.ts';
 import type { Paper, Up } from '../../../../src/stash/index.ts';
@@ -110,6 +110,9 @@ function WhatItIs({ paper }: { readonly paper: Paper }): ReactNode {
     />
   );
   const thickness = valueAt(file, [...path, 'thickness']);
+  const { pounds } = paper;
+  const weight =
+    pounds !== undefined ? `${pounds.pounds} lb ${pounds.of}` : paper.gsm === null ? null : String(paper.gsm);
   return (
     <>
       <Sentence
@@ -129,12 +132,20 @@ function WhatItIs({ paper }: { readonly paper: Paper }): ReactNode {
             <WrittenBlank
               name="gsm"
               label={labels.gsm}
-              text={paper.gsm === null ? '' : numbers.shown(String(paper.gsm))}
-              shown={paper.gsm === null ? papers.noGsm : papers.gsm(numbers.shown(String(paper.gsm)))}
+              text={weight === null ? '' : numbers.shown(weight)}
+              shown={
+                pounds !== undefined
+                  ? papers.pounds(
+                      numbers.shown(weight ?? ''),
+                      numbers.shown(String(Math.round(paper.gsm ?? 0))),
+                    )
+                  : weight === null
+                    ? papers.noGsm
+                    : papers.gsm(numbers.shown(weight))
+              }
               hint={hints.gsm}
-              // What is no number stays what it is, to be told what may stand there.
-              writtenAs={(text) => (Number.isNaN(numberOf(text)) ? text : numberOf(text))}
-              editOf={set('gsm')}
+              writtenAs={(text) => text}
+              editOf={(text) => weightSet(file, id, typeof text === 'string' ? text : undefined)}
             />
           ),
           thickness: (
@@ -222,9 +233,4 @@ function MoreSheets({ paper }: { readonly paper: Paper }): ReactNode {
       </button>
     </div>
   );
-}
-
-/** Of a number with a point or a comma; `NaN`: it is none. */
-function numberOf(text: string): number {
-  return Number(text.replace(',', '.'));
 }
