@@ -1,3 +1,5 @@
+export { type AdhesiveWeight, adhesiveWeights } from './adhesiveWeights.ts';
+export { type EnvelopeSize, envelopeSizes } from './envelopeTable.ts';
 export { type FoldKind, foldKinds, grainFor, openedSize, type Score, scoresOf } from './fold.ts';
 export { grammageOf, type PoundKind, poundKinds, poundsOf } from './grammage.ts';
 export {
@@ -10,7 +12,7 @@ export {
   postedAs,
   postFaults,
 } from './post.ts';
-export { postTables } from './postTables.ts';
+export { postTableOf, postTables } from './postTables.ts';
 export {
   isSure,
   type TearDepth,

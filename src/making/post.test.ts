@@ -9,6 +9,7 @@ const light: Omit<Mailpiece, 'length' | 'height'> = {
   thickness: millimetres(1.5),
   grams: 15,
   isUneven: false,
+  isRigid: false,
 };
 const envelope = (length: number, height: number): Mailpiece => ({
   ...light,
@@ -88,6 +89,7 @@ it('limits themselves are within, and one tick beyond is not, whatever the class
         thickness: of.most.thickness!,
         grams: of.grams.most ?? 1,
         isUneven: false,
+        isRigid: false,
       };
       const codes = (piece: Mailpiece) =>
         postFaults(piece, of)
@@ -123,6 +125,7 @@ it('a class that refuses a piece refuses it for what the piece is, and a later o
           thickness: millimetres(tenths / 10),
           grams,
           isUneven,
+          isRigid: false,
         };
         const { as, not } = postedAs(piece, of);
         expect(not.every(({ faults }) => faults.length > 0)).toBe(true);

@@ -11,6 +11,8 @@ export interface Mailpiece {
   readonly grams: number;
   /** Whether it is thicker in some places than in others, as over foam. */
   readonly isUneven: boolean;
+  /** Whether something in it does not bend, as a button. */
+  readonly isRigid: boolean;
 }
 
 /** What a post takes as one kind of mail: sizes and limits only. What it costs is for the post to say. */
@@ -28,6 +30,7 @@ export interface PostClass {
   /** In grams; `null`: none. */
   readonly grams: { readonly least: number | null; readonly most: number | null };
   readonly takesUneven: boolean;
+  readonly takesRigid: boolean;
 }
 
 /** `null`: no limit. */
@@ -39,6 +42,8 @@ export interface PostSizes {
 
 /** The kinds of mail of one post as they were on a day, the smallest first; the local post office decides. */
 export interface PostTable {
+  /** What a layout file calls it: `us`, `uk` … */
+  readonly id: string;
   readonly country: string;
   /** The day that its limits were found as they are here, `2026-11`. */
   readonly asOf: string;
@@ -62,8 +67,9 @@ export interface PostFault {
     | 'tooSquare'
     /** Too long for its height. */
     | 'tooNarrow'
-    | 'uneven';
-  /** Ticks, grams, or length over height; for `uneven` both are 0. */
+    | 'uneven'
+    | 'rigid';
+  /** Ticks, grams, or length over height; for `uneven` and `rigid` both are 0. */
   readonly is: number;
   readonly limit: number;
 }
@@ -91,6 +97,7 @@ export function postFaults(piece: Mailpiece, of: PostClass): readonly PostFault[
     ...under('tooLight', grams, of.grams.least),
     ...ratioFaults(piece, of.ratio),
     ...(piece.isUneven && !of.takesUneven ? [{ code: 'uneven' as const, is: 0, limit: 0 }] : []),
+    ...(piece.isRigid && !of.takesRigid ? [{ code: 'rigid' as const, is: 0, limit: 0 }] : []),
   ];
 }
 

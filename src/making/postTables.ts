@@ -15,12 +15,13 @@ const sizes = (length: Length | null, height: Length | null, thickness: Length |
 const mm = (length: number, height: number, thickness: number | null): PostSizes =>
   sizes(millimetres(length), millimetres(height), thickness === null ? null : millimetres(thickness));
 
-/** What most classes are like: any ratio, any weight from nothing on, and thick in some places. */
+/** What most classes are like: any ratio, any weight from nothing on, thick in some places, and stiff. */
 const usual = {
   least: sizes(null, null, null),
   stiffer: null,
   ratio: { least: null, most: null },
   takesUneven: true,
+  takesRigid: true,
 } as const satisfies Partial<PostClass>;
 
 const letterOfTheUnitedStates = {
@@ -34,6 +35,7 @@ const ratioOfGermany = { least: [14, 10], most: null } as const;
 /** Limits of five posts, dated and with their sources, to be changed where a post changes them. */
 export const postTables = [
   {
+    id: 'us',
     country: 'United States',
     asOf: '2023-07',
     source: 'USPS Domestic Mail Manual 101, text dated 9 July 2023, and 201',
@@ -44,6 +46,7 @@ export const postTables = [
         stiffer: { length: inches(6), height: inches(17, 4), thickness: thousandths(9) },
         ratio: { least: [13, 10], most: [25, 10] },
         takesUneven: false,
+        takesRigid: false,
       },
       { ...usual, ...letterOfTheUnitedStates, name: 'letter that machines cannot sort' },
       {
@@ -55,6 +58,7 @@ export const postTables = [
     ],
   },
   {
+    id: 'uk',
     country: 'United Kingdom',
     asOf: '2025-02',
     source: 'Ofcom, “Letter or large letter”; weights from merchants’ pages',
@@ -64,6 +68,7 @@ export const postTables = [
     ],
   },
   {
+    id: 'ca',
     country: 'Canada',
     asOf: '2025-02',
     source: 'Canada Post, “Letter weight and size” and “Size requirements”',
@@ -79,6 +84,7 @@ export const postTables = [
     ],
   },
   {
+    id: 'de',
     country: 'Germany',
     asOf: '2025-02',
     source: 'three newspapers and price lists that agree, one of February 2025',
@@ -109,6 +115,7 @@ export const postTables = [
     ],
   },
   {
+    id: 'au',
     country: 'Australia',
     asOf: '2025-02',
     source: 'Australia Post, its own pages; the least size is from memory',
@@ -116,11 +123,23 @@ export const postTables = [
       {
         ...usual,
         name: 'small letter',
+        takesRigid: false,
         least: mm(138, 88, null),
         most: mm(240, 130, 5),
         grams: { least: null, most: 250 },
       },
-      { ...usual, name: 'large letter', most: mm(360, 260, 20), grams: { least: null, most: 500 } },
+      {
+        ...usual,
+        name: 'large letter',
+        takesRigid: false,
+        most: mm(360, 260, 20),
+        grams: { least: null, most: 500 },
+      },
     ],
   },
 ] as const satisfies readonly PostTable[];
+
+/** The table of that id; `null`: there is none. */
+export function postTableOf(id: string): PostTable | null {
+  return postTables.find((table) => table.id === id) ?? null;
+}
