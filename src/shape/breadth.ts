@@ -1,0 +1,68 @@
+import { type Length, lengthOfTicks, minus, times } from '../measure/index.ts';
+import { assert } from '../problem/index.ts';
+import { offsetByArithmetic } from './arithmetic.ts';
+import { intersection, union } from './combining.ts';
+import { islandsOf } from './islands.ts';
+import { boundsOf, boxOf, boxRegion, isEmpty, nothing, type Region } from './region.ts';
+
+/**
+ * The region with every edge moved outwards by `by`, its corners mitred, so that a rectangle stays one. A corner
+ * sharper than 29° is cut off square, `by` from its tip or further. Holes narrower than twice that are filled.
+ */
+export function widened(region: Region, by: Length): Region {
+  assert(by >= 0, 'A region is widened outwards', { by });
+  return moved(region, by);
+}
+
+/** The region with every edge moved inwards by `by`, its corners mitred; nothing where it is nowhere broader than twice that. */
+export function narrowed(region: Region, by: Length): Region {
+  assert(by >= 0, 'A region is narrowed inwards', { by });
+  return moved(region, minus(lengthOfTicks(0), by));
+}
+
+/**
+ * How broad the region is where it is broadest: twice the most that it can be narrowed by with anything left, to a
+ * tick below; zero for nothing. Of a shape without inward corners it is the greatest disc that fits in; of a frame it
+ * is the breadth of its broadest side, as mitred corners have it.
+ */
+export function breadthOf(region: Region): Length {
+  const bounds = boundsOf(region);
+  if (bounds === null) return lengthOfTicks(0);
+  const shorter = Math.min(bounds.width, bounds.height);
+  if (boxOf(region) !== null) return lengthOfTicks(shorter);
+  // Halving: something is left at `least`, nothing at `most`.
+  let least = 0;
+  let most = Math.ceil(shorter / 2) + 1;
+  while (most - least > 1) {
+    const middle = Math.floor((least + most) / 2);
+    if (isEmpty(narrowed(region, lengthOfTicks(middle)))) most = middle;
+    else least = middle;
+  }
+  return times(lengthOfTicks(least), 2);
+}
+
+/** What is left of a region when everything in it that is narrower than `by` is gone: slivers, thin bridges, tips. */
+export function clearOf(region: Region, by: Length): Region {
+  const half = lengthOfTicks(Math.ceil(by / 2));
+  // What is exactly that broad stays, so it is narrowed by less than half.
+  const inset = lengthOfTicks(Math.max(0, half - 1));
+  const kept = narrowed(region, inset);
+  if (isEmpty(kept)) return nothing;
+  // A mitred corner may reach across a gap: what it finds there has nothing of the broad part in it.
+  const islands = islandsOf(intersection(region, widened(kept, inset)));
+  return union(islands.filter((island) => !isEmpty(intersection(island, kept))));
+}
+
+function moved(region: Region, by: Length): Region {
+  if (isEmpty(region) || by === 0) return region;
+  const box = boxOf(region);
+  if (box === null) return offsetByArithmetic(region, by);
+  const [width, height] = [box.width + 2 * by, box.height + 2 * by];
+  if (width <= 0 || height <= 0) return nothing;
+  return boxRegion({
+    left: minus(box.left, by),
+    top: minus(box.top, by),
+    width: lengthOfTicks(width),
+    height: lengthOfTicks(height),
+  });
+}
