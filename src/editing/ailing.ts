@@ -1,6 +1,6 @@
 import type { Json, Path } from '../files/index.ts';
 import { valueAt } from '../files/index.ts';
-import type { Anchor, ArrangedPart, Place, Span } from '../layout/index.ts';
+import { type Anchor, type ArrangedPart, beyondAlong, type Place, type Span } from '../layout/index.ts';
 import { type Axis, type Edge, type Length, lengthOfTicks, sum } from '../measure/index.ts';
 import type { EditOwner, MendTold } from '../words/index.ts';
 import { type Change, changesTo } from './change.ts';
@@ -65,11 +65,11 @@ export function lengthSet({ inHand, index }: Ailing, path: Path, length: Length)
 /** What gives the part another seen size along an axis; `null`: it is not given a size, or none would be left. */
 export function resized(ailing: Ailing, axis: Axis, seen: Length): readonly Change[] | null {
   const { part } = ailing.arranged;
-  const { start, end, side } = along[axis];
+  const { side } = along[axis];
   if (seen <= 0) return null;
   switch (part.extent.by) {
     case 'size':
-      return lengthSet(ailing, ['size', side], sum(seen, part.torn[start], part.torn[end]));
+      return lengthSet(ailing, ['size', side], sum(seen, beyondAlong(part, axis)));
     case 'diameter':
       return lengthSet(ailing, ['diameter'], seen);
     case 'inset':

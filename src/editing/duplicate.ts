@@ -117,18 +117,18 @@ function besideIt(part: string, { across, down }: Place, side: Edge, gap: Length
 
 /** The size written out where it follows from what changes. */
 function extentWritten(
-  { part, cut }: ArrangedPart,
+  { part, cut, seen }: ArrangedPart,
   typed: JsonObject,
   shift: Shift,
   typing: ReturnType<typeof typingOf>,
 ): JsonObject {
-  if (cut === null) return {};
+  if (cut === null || seen === null) return {};
   switch (part.extent.by) {
     case 'diameter':
       return {};
     case 'inset':
-      return part.shape === 'circle'
-        ? { diameter: typing(cut.width, typed.inset) }
+      return part.shape.kind === 'circle'
+        ? { diameter: typing(seen.width, typed.inset) }
         : { size: [typing(cut.width, typed.inset), typing(cut.height, typed.inset)] };
     case 'size': {
       const [width, height] = typed.size as readonly string[];

@@ -42,7 +42,8 @@ export function partLaidOn(
 
   // The size of what is inset follows what it lies on.
   const { extent } = part;
-  const round = extent.by === 'inset' && part.shape === 'circle' && layout.parts[at]?.shape !== 'circle';
+  const round =
+    extent.by === 'inset' && part.shape.kind === 'circle' && layout.parts[at]?.shape.kind !== 'circle';
   const inset = extent.by === 'inset' && !round;
   if (inset && bed.boxes.some(({ width, height }) => Math.min(width, height) <= 2 * extent.inset)) {
     return { refused: 'too small' };
@@ -51,8 +52,8 @@ export function partLaidOn(
   if (!inset && arranged.pieces.some(({ box }) => box === null)) return { refused: 'unknown' };
   const resized: Change[] = [];
   if (round) {
-    if (arranged.cut === null) return { refused: 'unknown' };
-    const text = typingOf(layout)(arranged.cut.width, valueAt(file, ['parts', index, 'inset']));
+    if (arranged.seen === null) return { refused: 'unknown' };
+    const text = typingOf(layout)(arranged.seen.width, valueAt(file, ['parts', index, 'inset']));
     resized.push(
       ...changesTo(file, ['parts', index, 'inset'], undefined),
       ...changesTo(file, ['parts', index, 'diameter'], text),

@@ -1,5 +1,5 @@
 import { valueAt } from '../files/index.ts';
-import type { LayoutCode, LayoutProblem, Span } from '../layout/index.ts';
+import { beyondAlong, type LayoutCode, type LayoutProblem, type Span } from '../layout/index.ts';
 import {
   type Axis,
   type Box,
@@ -71,6 +71,7 @@ const mendsByCode = {
   insetTooLarge,
   roomsDiffer,
   tornAway,
+  nothingSeen,
   // A file in which it could be is not read.
   neighbourElsewhere: nothing,
   noInside,
@@ -144,8 +145,7 @@ function sumOff(one: Case): Tried {
 
 /** A cut size from a seen one. */
 function cutOf({ arranged }: Ailing, axis: Axis, seen: Length): Length {
-  const { start, end } = along[axis];
-  return sum(seen, arranged.part.torn[start], arranged.part.torn[end]);
+  return sum(seen, beyondAlong(arranged.part, axis));
 }
 
 function noRoom(one: Case): Tried {
@@ -230,6 +230,13 @@ function tornAway(one: Case): Tried {
     mending(one, { by: 'length', of: axis, to: cutOf(one, axis, cut) }, size),
     mending(one, { by: 'not torn', axis }, whole),
   ];
+}
+
+function nothingSeen(one: Case): Tried {
+  const axis = axisIn(one.problem);
+  const cut = lengthOfTicks(numberIn(one.problem, 'cut'));
+  const longer = { by: 'length', of: axis, to: cutOf(one, axis, cut) } as const;
+  return [mending(one, longer, resized(one, axis, cut))];
 }
 
 // --- Faces, and what is too large or over an edge ---
@@ -325,7 +332,7 @@ function smallerOnCircle(one: Case): Tried {
   const { part, seen, pieces } = one.arranged;
   const under = pieces[one.piece]?.under;
   if (seen === null || under === undefined || under === null) return [];
-  const diagonal = part.shape === 'circle' ? seen.width : Math.hypot(seen.width, seen.height);
+  const diagonal = part.shape.kind === 'circle' ? seen.width : Math.hypot(seen.width, seen.height);
   const share = under.width / diagonal;
   if (share >= 1) return [];
   const side = (axis: Axis) => roundTo(lengthOfTicks(Math.floor(seen[axis] * share)), one.marks, 'down');

@@ -38,8 +38,8 @@ export function newPart(inHand: InHand, { name, on, paper, kind }: PartWanted): 
   const bed = arrangement.parts.find(({ part }) => part.id === on);
   const typing = typingOf(layout);
   const part = kinds[kind]({
-    room: roomOn(bed?.seen ?? layout.base.size, bed?.part.shape === 'circle'),
-    round: bed?.part.shape === 'circle',
+    room: roomOn(bed?.seen ?? layout.base.size, bed?.part.shape.kind === 'circle'),
+    round: bed?.part.shape.kind === 'circle',
     border: usualBorder(layout),
     units: layout.units,
     text: (length) => typing(length),

@@ -1,6 +1,6 @@
 import { type Path, valueAt } from '../files/index.ts';
-import { checkLayout } from '../layout/index.ts';
-import { type Axis, type Length, lengthOfTicks, minus, roundTo, type Size, sum } from '../measure/index.ts';
+import { beyondAlong, checkLayout } from '../layout/index.ts';
+import { type Axis, type Length, lengthOfTicks, minus, roundTo, type Size } from '../measure/index.ts';
 import type { PlanningCode, PlanningProblem, Shortage } from '../planning/index.ts';
 import type { SheetStock } from '../stash/index.ts';
 import type { EditOwner } from '../words/index.ts';
@@ -253,8 +253,7 @@ function filledTo(ailing: Ailing, axis: Axis, more: Length): Edit | null {
 }
 
 function seenOf({ arranged: { part } }: Ailing, axis: Axis, cut: Length): Length {
-  const { start, end } = along[axis];
-  return minus(cut, sum(part.torn[start], part.torn[end]));
+  return minus(cut, beyondAlong(part, axis));
 }
 
 // --- Fits ---

@@ -14,7 +14,7 @@ export function usualBorder(layout: Layout): Length {
 export function bordersUsed(layout: Layout, except: string | null = null): readonly Length[] {
   const times = new Map<Length, number>();
   for (const { kind, length, part } of dimensionsOf(layout)) {
-    if (part === except || length <= 0 || kind === 'size' || kind === 'tear') continue;
+    if (part === except || length <= 0 || kind === 'size' || kind === 'beyond') continue;
     times.set(length, (times.get(length) ?? 0) + 1);
   }
   return [...times].sort((a, b) => b[1] - a[1] || a[0] - b[0]).map(([length]) => length);

@@ -217,7 +217,10 @@ function otherAt(layout: Layout, path: string, by: number): number {
     if (path.endsWith('[1]')) return old + by;
     return positive ? Math.max(1, old - by) : old - by;
   }
-  if (path.includes('.margin')) return by % (old + 1);
+  if (path.endsWith('.tear.least')) return Math.max(1, old - by);
+  if (path.endsWith('.tear.usual')) return old;
+  if (path.endsWith('.tear.most')) return old + by;
+  if (path.includes('.margin') && path.startsWith('papers')) return by % (old + 1);
   if (path.includes('.sheets[')) return old + by;
   return path.includes('.place') && by % 2 === 0 ? -by : by;
 }

@@ -111,6 +111,12 @@ export function wholeNumber(low: number, high: number, wanted: Wanted = 'whole-n
   return z.int({ error }).check(z.minimum(low, { error }), z.maximum(high, { error }));
 }
 
+/** A number of that range, whole or not. */
+export function numberIn({ low, high }: { readonly low: number; readonly high: number }) {
+  const error = expecting('number', { low, high });
+  return z.number({ error }).check(z.minimum(low, { error }), z.maximum(high, { error }));
+}
+
 /** One of these words. */
 export function oneOf<const Words extends readonly string[]>(words: Words) {
   return z.enum(words, { error: expecting('choice', {}, { values: choiceOf(words) }) });

@@ -40,6 +40,8 @@ describe('a layout as its file says it', () => {
       side: 'front',
       turn: null,
       spare: 0,
+      thickness: null,
+      grams: null,
       rooms: { height: { least: 5.25 * inch, most: 5.5 * inch } },
     });
   });
@@ -53,6 +55,8 @@ describe('a layout as its file says it', () => {
       gsm: 270,
       thickness: 0.33 * mm,
       colour: '#f4efdf',
+      core: null,
+      seeThrough: false,
       up: 'any',
       back: null,
       sheets: [
@@ -96,9 +100,12 @@ describe('a layout as its file says it', () => {
       id: 'mat',
       name: 'mat',
       on: 'base',
-      shape: 'rectangle',
+      shape: { kind: 'rectangle' },
       extent: { by: 'inset', inset: inch / 8 },
       torn: notTorn,
+      tear: null,
+      tuck: notTorn,
+      margin: 0,
       dieCut: false,
       stamped: false,
       places: [{ across: centred, down: centred }],
@@ -108,6 +115,9 @@ describe('a layout as its file says it', () => {
       spare: 0,
       lies: 'upright',
       adhere: 'flat',
+      foam: null,
+      thickness: null,
+      grams: null,
     });
   });
 
@@ -116,6 +126,7 @@ describe('a layout as its file says it', () => {
       on: 'mat',
       extent: { by: 'size', width: 2.25 * inch, height: 5 * inch },
       torn: { ...notTorn, right: inch / 2 },
+      tear: { least: (inch * 3) / 8, usual: null, most: (inch * 5) / 8, core: inch / 16 },
       places: [{ across: { start: { from: 'edge', distance: inch / 8 }, end: null }, down: centred }],
       papers: ['meadow', 'bark'],
       spare: 1,
@@ -147,8 +158,60 @@ describe('a layout as its file says it', () => {
   });
 
   test('circles', () => {
-    expect(part('moon')).toMatchObject({ shape: 'circle', extent: { by: 'diameter', diameter: 1.5 * inch } });
-    expect(part('moon-face')).toMatchObject({ shape: 'circle', extent: { by: 'inset', inset: inch / 16 } });
+    const circle = { kind: 'circle' };
+    expect(part('moon')).toMatchObject({ shape: circle, extent: { by: 'diameter', diameter: 1.5 * inch } });
+    expect(part('moon-face')).toMatchObject({ shape: circle, extent: { by: 'inset', inset: inch / 16 } });
+  });
+
+  test('ovals, rounded rectangles and banners', () => {
+    const note = (more: Parameters<typeof plainLayout>[0]) => part('note', plainLayout(more)).shape;
+    expect(note({ 'parts[6].shape': 'oval' })).toEqual({ kind: 'oval' });
+    expect(note({ 'parts[6].shape': 'rounded', 'parts[6].corner': '1/4 in' })).toEqual({
+      kind: 'rounded',
+      corner: inch / 4,
+    });
+    const banner = { 'parts[6].shape': 'banner', 'parts[6].ends': { right: 'notched', left: 'slanted' } };
+    expect(note(banner)).toEqual({
+      kind: 'banner',
+      ends: { left: 'slanted', right: 'notched' },
+      depth: null,
+    });
+    expect(note({ ...banner, 'parts[6].endDepth': '1/2 in' })).toMatchObject({ depth: inch / 2 });
+  });
+
+  test('what goes behind, what a die leaves, foam, and what is bought', () => {
+    const more = { 'parts[6].tuck': { left: '1/2 in' }, 'parts[6].margin': '1/8 in' };
+    expect(part('note', plainLayout(more))).toMatchObject({
+      tuck: { ...notTorn, left: inch / 2 },
+      margin: inch / 8,
+    });
+    expect(part('moon-face', plainLayout({ 'parts[4].foam': '1/8 in' })).foam).toBe(inch / 8);
+    const button = { 'parts[5].thickness': '2 mm', 'parts[5].grams': 0.25 };
+    expect(part('dot', plainLayout(button))).toMatchObject({ thickness: 2 * mm, grams: 0.25 });
+  });
+
+  test('the envelope and the post', () => {
+    expect(layout).toMatchObject({
+      envelope: {
+        name: 'The white ones',
+        size: { width: 4.375 * inch, height: 5.75 * inch },
+        gsm: 90,
+        thickness: null,
+        grams: null,
+      },
+      post: 'us',
+    });
+    const without = opened(plainLayout({ envelope: undefined, post: undefined })).layout;
+    expect(without).toMatchObject({ envelope: null, post: null });
+  });
+
+  test('vellum is seen through unless the file says that it is not', () => {
+    const seeThrough = (more: Parameters<typeof plainLayout>[0]) =>
+      opened(plainLayout(more)).layout.papers.get('bark')!.seeThrough;
+    expect(seeThrough({})).toBe(false);
+    expect(seeThrough({ 'papers.bark.kind': 'vellum' })).toBe(true);
+    expect(seeThrough({ 'papers.bark.kind': 'vellum', 'papers.bark.seeThrough': false })).toBe(false);
+    expect(seeThrough({ 'papers.bark.seeThrough': true })).toBe(true);
   });
 
   test('two pieces at places of their own; a negative distance is an overhang', () => {

@@ -1,7 +1,10 @@
 import stringify from 'json-stringify-pretty-compact';
 import {
   type Anchor,
+  type BannerEnd,
+  type Bought,
   type Dealt,
+  type Envelope,
   type Extent,
   type Layout,
   type Part,
@@ -10,7 +13,9 @@ import {
   type RoomName,
   type Rooms,
   roomNames,
+  type Shape,
   type Span,
+  type Tear,
 } from '../layout/index.ts';
 import { grammageOf } from '../making/index.ts';
 import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
@@ -123,12 +128,15 @@ function layoutOf(shape: LayoutShape): Layout {
       size: lengths.size(shape.base.size, ['base', 'size']),
       fold: shape.base.fold,
       ...dealtOf(shape.base),
+      ...boughtOf(shape.base, lengths, ['base']),
       ...roomsOf(shape.base.room, lengths, ['base', 'room']),
     },
     papers: new Map(
       Object.entries(shape.papers).map(([id, paper]) => [id, paperOf(id, paper, lengths, ['papers', id])]),
     ),
     parts: shape.parts.map((part, index) => partOf(part, lengths, ['parts', index])),
+    envelope: envelopeOf(shape.envelope, lengths),
+    post: shape.post ?? null,
     ...(shape.smallestScrap === undefined
       ? {}
       : { smallestScrap: lengths.read(shape.smallestScrap, ['smallestScrap']) }),
@@ -192,6 +200,8 @@ function paperOf(id: string, paper: PaperShape, lengths: Lengths, path: Path): P
     ...(paper.lb === undefined ? {} : { pounds: paper.lb }),
     thickness: lengths.readOr(null, paper.thickness, [...path, 'thickness']),
     colour: colourOf(paper.colour),
+    core: colourOf(paper.core),
+    seeThrough: paper.seeThrough ?? paper.kind === 'vellum',
     up: paper.up ?? 'any',
     back:
       paper.back === undefined
@@ -238,16 +248,70 @@ function partOf(part: PartShape, lengths: Lengths, path: Path): Part {
     id: part.id,
     name: part.name ?? part.id,
     on: part.on ?? 'base',
-    shape: part.shape ?? 'rectangle',
+    shape: shapeOf(part, lengths, path),
     extent: extentOf(part, lengths, path),
     torn: lengths.edges(part.torn ?? {}, [...path, 'torn']),
+    tear: tearOf(part.tear, lengths, [...path, 'tear']),
+    tuck: lengths.edges(part.tuck ?? {}, [...path, 'tuck']),
+    margin: lengths.readOr(zero, part.margin, [...path, 'margin']),
     dieCut: part.dieCut ?? false,
     stamped: part.stamped ?? false,
     places: placesOf(part, lengths, [...path, 'place']),
     ...dealtOf(part),
     lies: part.lies ?? 'upright',
     adhere: part.adhere ?? 'flat',
+    foam: lengths.readOr(null, part.foam, [...path, 'foam']),
+    ...boughtOf(part, lengths, path),
     ...roomsOf(part.room, lengths, [...path, 'room']),
+  };
+}
+
+function shapeOf(part: PartShape, lengths: Lengths, path: Path): Shape {
+  const kind = part.shape ?? 'rectangle';
+  switch (kind) {
+    case 'rounded':
+      return { kind, corner: lengths.readOr(zero, part.corner, [...path, 'corner']) };
+    case 'banner':
+      return {
+        kind,
+        ends: endsOf(part.ends),
+        depth: lengths.readOr(null, part.endDepth, [...path, 'endDepth']),
+      };
+    default:
+      return { kind };
+  }
+}
+
+function endsOf(ends: PartShape['ends']): Readonly<Partial<Record<Edge, BannerEnd>>> {
+  const said = Object.entries(ends ?? {}).filter(([, end]) => end !== undefined);
+  return Object.fromEntries(said);
+}
+
+function tearOf(tear: PartShape['tear'], lengths: Lengths, path: Path): Tear | null {
+  if (tear === undefined) return null;
+  const depth = (field: keyof Tear) => lengths.readOr(null, tear[field], [...path, field]);
+  return { least: depth('least'), usual: depth('usual'), most: depth('most'), core: depth('core') };
+}
+
+interface BoughtShape {
+  readonly thickness?: string | undefined;
+  readonly grams?: number | undefined;
+}
+
+function boughtOf({ thickness, grams }: BoughtShape, lengths: Lengths, path: Path): Bought {
+  return {
+    thickness: lengths.readOr(null, thickness, [...path, 'thickness']),
+    grams: grams ?? null,
+  };
+}
+
+function envelopeOf(envelope: LayoutShape['envelope'], lengths: Lengths): Envelope | null {
+  if (envelope === undefined) return null;
+  return {
+    name: envelope.name ?? '',
+    size: lengths.size(envelope.size, ['envelope', 'size']),
+    gsm: envelope.gsm ?? null,
+    ...boughtOf(envelope, lengths, ['envelope']),
   };
 }
 

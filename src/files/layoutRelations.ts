@@ -3,7 +3,7 @@ import { excerpt } from './excerpt.ts';
 import { isId, lengthIn } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json, type JsonObject } from './json.ts';
-import { faces, neighbourFields } from './layoutShape.ts';
+import { faces, neighbourFields, shapeFields, shapeKinds } from './layoutShape.ts';
 import { type Path, pathText } from './path.ts';
 import { roomProblems } from './room.ts';
 
@@ -19,7 +19,9 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
   const pile = pileOf(file.parts);
   return [
     ...paperReferences(file.base, ['base'], papers),
-    ...(isObject(file.base) ? roomProblems(file.base, ['base'], units) : []),
+    ...(isObject(file.base)
+      ? [...roomProblems(file.base, ['base'], units), ...boughtProblems(file.base, ['base'])]
+      : []),
     ...Object.entries(papers ?? {}).flatMap(([id, paper]) => [
       ...weightProblems(paper, ['papers', id]),
       ...priceProblems(paper, ['papers', id]),
@@ -30,6 +32,10 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
       ...paperReferences(member.part, member.path, papers),
       ...onProblems(member, pile),
       ...extentProblems(member, pile),
+      ...shapeProblemsOf(member),
+      ...tearProblems(member, units),
+      ...adhereProblems(member),
+      ...boughtProblems(member.part, member.path),
       ...placeProblems(member, pile),
       ...amountProblems(member, file.cards),
       ...roomProblems(member.part, member.path, units),
@@ -171,11 +177,10 @@ function extentProblems({ part, path }: Member, { byId }: Pile): FileProblem[] {
     problems.push(
       fileProblem('extentTwice', path, { fields: given.map((field) => `"${field}"`).join(' and ') }),
     );
-  if ('diameter' in part && (part.shape ?? 'rectangle') === 'rectangle')
+  if ('diameter' in part && !circle && shapeKinds.some((kind) => kind === (part.shape ?? 'rectangle')))
     problems.push(fileProblem('diameterShape', [...path, 'diameter']));
   if (!circle) return problems;
   if ('size' in part) problems.push(fileProblem('circleSize', [...path, 'size']));
-  if ('torn' in part) problems.push(fileProblem('circleTorn', [...path, 'torn']));
   if ('inset' in part) {
     const on = part.on ?? 'base';
     const below = typeof on === 'string' ? byId.get(on)?.part : undefined;
@@ -184,6 +189,58 @@ function extentProblems({ part, path }: Member, { byId }: Pile): FileProblem[] {
       problems.push(fileProblem('circleInset', [...path, 'inset'], { on: excerpt(on) }));
   }
   return problems;
+}
+
+/** What belongs to other shapes, and what its shape needs and has not. */
+function shapeProblemsOf({ part, path }: Member): FileProblem[] {
+  const shape = part.shape ?? 'rectangle';
+  if (typeof shape !== 'string' || !shapeKinds.some((kind) => kind === shape)) return [];
+  const problems = Object.entries(shapeFields).flatMap(([field, of]) =>
+    field in part && of !== shape ? [fileProblem('shapeField', [...path, field], { shape: of })] : [],
+  );
+  const needed = shape === 'rounded' ? 'corner' : shape === 'banner' ? 'ends' : null;
+  const has = (field: string) =>
+    field in part && !(isObject(part[field]) && Object.keys(part[field]).length === 0);
+  if (needed !== null && !has(needed))
+    problems.push(fileProblem('shapeFieldMissing', [...path, needed], { shape }));
+  if (shape === 'rectangle') return problems;
+  for (const does of ['torn', 'tuck'] as const) {
+    if (does in part)
+      problems.push(fileProblem('edgeShape', [...path, does], { does, shape: excerpt(shape) }));
+  }
+  return problems;
+}
+
+/** What is said of tears where nothing is torn, and depths that are out of order. */
+function tearProblems({ part, path }: Member, units: Units): FileProblem[] {
+  const { tear, torn } = part;
+  if (!isObject(tear)) return [];
+  const at = [...path, 'tear'];
+  if (torn === undefined || (isObject(torn) && Object.keys(torn).length === 0))
+    return [fileProblem('tearNowhere', at)];
+  const said = (['least', 'usual', 'most'] as const).flatMap((field) => {
+    const length = lengthIn(tear[field], units);
+    return length === null ? [] : [{ field, length }];
+  });
+  return said.slice(1).flatMap(({ field, length }, index) => {
+    const { field: smaller, length: less } = said[index]!;
+    if (less <= length) return [];
+    const names = { smaller, larger: field, less: excerpt(tear[smaller]!), more: excerpt(tear[field]!) };
+    return [fileProblem('tearOrder', at, names)];
+  });
+}
+
+function adhereProblems({ part, path }: Member): FileProblem[] {
+  if (!('foam' in part) || part.adhere === 'raised') return [];
+  return [fileProblem('foamFlat', [...path, 'foam'])];
+}
+
+/** The thickness and weight of a thing that is cut from paper. */
+function boughtProblems(holder: JsonObject, path: Path): FileProblem[] {
+  if (holder.paper === null || holder.paper === undefined) return [];
+  return ['thickness', 'grams'].flatMap((field) =>
+    field in holder ? [fileProblem('boughtOnly', [...path, field])] : [],
+  );
 }
 
 // --- Places ---

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { foldKinds, poundKinds } from '../making/index.ts';
+import type { BannerEnd, ShapeKind } from '../layout/index.ts';
+import { foldKinds, postIds, poundKinds } from '../making/index.ts';
 import type { Units } from '../measure/index.ts';
 import { expecting } from './expectation.ts';
 import {
@@ -13,6 +14,7 @@ import {
   lengthText,
   longestId,
   maybe,
+  numberIn,
   oneOf,
   shownText,
   wholeNumber,
@@ -26,6 +28,24 @@ export const faces = ['base', 'inside', 'back'] as const;
 
 /** The fields of `place` that name a neighbour, with the end they fix. */
 export const neighbourFields = ['below', 'above', 'rightOf', 'leftOf'] as const;
+
+/** What a part may look like. */
+export const shapeKinds = [
+  'rectangle',
+  'circle',
+  'oval',
+  'rounded',
+  'banner',
+] as const satisfies readonly ShapeKind[];
+
+/** The fields that say more of a shape, with the shape that they belong to. */
+export const shapeFields = {
+  corner: 'rounded',
+  ends: 'banner',
+  endDepth: 'banner',
+} as const satisfies Record<string, ShapeKind>;
+
+const bannerEnds = ['notched', 'pointed', 'slanted'] as const satisfies readonly BannerEnd[];
 
 /** What version 1 of a layout file holds, its fields checked one by one; what must go together is `layoutRelations`. */
 export type LayoutShape = z.infer<ReturnType<typeof shapeIn>>;
@@ -51,6 +71,11 @@ function shapeIn(units: Units) {
     top: z.optional(lengthText(units, range)),
     bottom: z.optional(lengthText(units, range)),
   });
+  const grams = (of: string) => maybe(numberIn(gramsRange), `How much ${of} weighs, in grams.`);
+  const bought = {
+    thickness: positive('How thick it is; only of what is bought.'),
+    grams: grams('one piece; only of what is bought,'),
+  };
   const dealt = {
     paper: described(
       z.union(
@@ -113,6 +138,7 @@ function shapeIn(units: Units) {
     size: size('The closed front: width, then height.'),
     fold: described(oneOf(foldKinds), 'left: a side fold; top: a top fold; none: a flat card.'),
     ...dealt,
+    ...bought,
     room: maybe(
       z.union([baseRoom, none], { error: expecting('room') }),
       'How far the closed front may move; without it, not at all.',
@@ -142,24 +168,11 @@ function shapeIn(units: Units) {
   const paper = fields('paper', {
     name: maybe(shownText(), 'What people call it; the id unless said.'),
     kind: maybe(shownText(longestId), 'What it is, as the trade sorts it: cardstock, patterned, vellum …'),
-    gsm: maybe(
-      z
-        .number({ error: expecting('number', gsm) })
-        .check(
-          z.minimum(gsm.low, { error: expecting('number', gsm) }),
-          z.maximum(gsm.high, { error: expecting('number', gsm) }),
-        ),
-      'Grammage in grams per square metre.',
-    ),
+    gsm: maybe(numberIn(gsmRange), 'Grammage in grams per square metre.'),
     lb: maybe(
       fields('pounds', {
         pounds: described(
-          z
-            .number({ error: expecting('number', pounds) })
-            .check(
-              z.minimum(pounds.low, { error: expecting('number', pounds) }),
-              z.maximum(pounds.high, { error: expecting('number', pounds) }),
-            ),
+          numberIn(poundsRange),
           'What 500 sheets of the basis size of its kind weigh, in pounds.',
         ),
         of: described(
@@ -171,6 +184,8 @@ function shapeIn(units: Units) {
     ),
     thickness: positive('How thick one sheet is.'),
     colour: colour('Its main colour: red, green and blue in hexadecimal, such as "#d9c7a3".'),
+    core: colour('The colour inside it, which a tear may show, as the main colour.'),
+    seeThrough: flag('Whether what lies below it is seen through it; vellum is seen through unless said.'),
     up: z.optional(up),
     back: maybe(
       fields('back', {
@@ -226,7 +241,20 @@ function shapeIn(units: Units) {
       idText('on'),
       'base (the front, unless said otherwise), inside, back, or a part that stands earlier in the list.',
     ),
-    shape: maybe(oneOf(['rectangle', 'circle']), 'A rectangle unless said.'),
+    shape: maybe(oneOf(shapeKinds), 'A rectangle unless said.'),
+    corner: positive('The radius of the corners, of the shape "rounded".'),
+    ends: maybe(
+      fields('banner-ends', {
+        left: z.optional(oneOf(bannerEnds)),
+        right: z.optional(oneOf(bannerEnds)),
+        top: z.optional(oneOf(bannerEnds)),
+        bottom: z.optional(oneOf(bannerEnds)),
+      }),
+      'How the ends are cut, of the shape "banner".',
+    ),
+    endDepth: positive(
+      'How deep the ends of a banner are cut; half of what it measures across there unless said.',
+    ),
     size: maybe(
       z.tuple([lengthOrFill(units), lengthOrFill(units)], { error: expecting('part-size', pair) }),
       'The size that is cut: width, then height; "fill" takes the room that its place leaves.',
@@ -234,6 +262,20 @@ function shapeIn(units: Units) {
     inset: positive('How far its seen edges lie inside those of what it lies on.'),
     diameter: positive('Of a circle.'),
     torn: maybe(fields('edges', edges('positive')), 'How much is torn off an edge after cutting.'),
+    tear: maybe(
+      fields('tear', {
+        least: positive('The shallowest that its tears go.'),
+        usual: positive('How deep they usually go; what is torn off unless said.'),
+        most: positive('The deepest.'),
+        core: positive('How broad the core of the paper shows along the tear.'),
+      }),
+      'How deep its tears go.',
+    ),
+    tuck: maybe(
+      fields('edges', edges('positive')),
+      'How much of it goes round an edge of what it lies on, and behind.',
+    ),
+    margin: positive('What is left all round when its shape is cut out.'),
     dieCut: flag('Whether its shape is cut out of the piece with a die; false unless said.'),
     stamped: flag('Whether the piece is stamped; false unless said.'),
     place: maybe(
@@ -244,11 +286,21 @@ function shapeIn(units: Units) {
     count: maybe(wholeNumber(1, limits.pieces), 'Pieces on each card; 1 unless said.'),
     lies: maybe(oneOf(['upright', 'sideways']), 'sideways: the print lies on its side on the card.'),
     adhere: maybe(oneOf(['flat', 'raised', 'spots']), 'How it is held; flat unless said.'),
+    foam: positive('How high foam raises it, where it is raised.'),
+    ...bought,
     room: maybe(
       z.union([partRoom, none], { error: expecting('room') }),
       'How far its lengths may move; none: not at all.',
     ),
   }).register(z.globalRegistry, { id: 'part', description: 'Anything laid on the card.' });
+
+  const envelope = fields('envelope', {
+    name: maybe(shownText(), 'What people call it.'),
+    size: size('Closed: width, then height.'),
+    gsm: maybe(numberIn(gsmRange), 'Grammage of its paper in grams per square metre.'),
+    thickness: positive('How thick it is when it is empty.'),
+    grams: grams('one of it'),
+  });
 
   return fields('file', {
     $schema: maybe(z.string({ error: expecting('text') }), 'Where an editor finds this schema.'),
@@ -262,6 +314,8 @@ function shapeIn(units: Units) {
       maxProperties: limits.papers,
     }),
     smallestScrap: positive('Shortest side of a leftover that is worth keeping; 1 in unless said.'),
+    envelope: maybe(envelope, 'The envelope the card goes in.'),
+    post: maybe(oneOf(postIds), 'Which post the cards are sent by.'),
     parts: z
       .array(part, { error: expecting('parts') })
       .register(z.globalRegistry, { description: 'The pile, bottom first.', maxItems: limits.parts }),
@@ -270,8 +324,9 @@ function shapeIn(units: Units) {
 
 const paperChoice = expecting('paper-choice', { high: limits.papersDealt });
 const pair = { low: 2, high: 2 };
-const gsm = { low: 1, high: 10_000 };
-const pounds = { low: 1, high: 1_000 };
+const gsmRange = { low: 1, high: 10_000 };
+const gramsRange = { low: 0.001, high: 10_000 };
+const poundsRange = { low: 1, high: 1_000 };
 /** Up to 9 digits, then up to 4 decimals after a point or a comma. */
 export const priceForm = /^\d{1,9}(?:[.,]\d{1,4})?$/;
 /** CSS Color's six digits for red, green and blue. */

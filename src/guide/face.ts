@@ -138,7 +138,7 @@ export function fillOf(layout: Layout, dealt: Dealt, card: number, wearing: Wear
 }
 
 function outlineOf({ part }: ArrangedPart, frame: Frame, scale: number, seed: number): readonly PathStep[] {
-  if (part.shape === 'circle') {
+  if (part.shape.kind === 'circle') {
     return circle(
       { xPt: frame.xPt + frame.widthPt / 2, yPt: frame.yPt + frame.heightPt / 2 },
       frame.widthPt / 2,

@@ -181,7 +181,7 @@ function middleOut(count: number): readonly number[] {
 }
 
 function covers({ part, frame }: DrawnPiece, { xPt, yPt }: Point): boolean {
-  if (part.part.shape === 'circle') {
+  if (part.part.shape.kind === 'circle') {
     const radius = frame.widthPt / 2;
     return Math.hypot(xPt - frame.xPt - radius, yPt - frame.yPt - radius) < radius;
   }

@@ -10,6 +10,7 @@ import {
   zero,
 } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
+import { beyondAlong } from './beyond.ts';
 import type { Anchor, Face, Layout, Part, Place } from './layout.ts';
 import { type LayoutProblem, lyingOn, partProblem, placeField } from './layoutProblem.ts';
 import {
@@ -149,7 +150,7 @@ function lineOf(soFar: SoFar): Line {
   const part = layout.parts[index]!;
   const onto = byId.get(part.on);
   const face = onto === undefined ? (part.on as Face) : onto.face;
-  const torn = tornOff(part, axis);
+  const beyond = unseenOf(part, axis);
   const problems: LayoutProblem[] = [];
   const report = (...about: Report) => problems.push(partProblem(layout, index, ...about));
 
@@ -164,7 +165,7 @@ function lineOf(soFar: SoFar): Line {
   });
 
   // The seen length, one for all pieces.
-  const given = givenLength(soFar, onto === undefined ? card.seen : onto.seen, torn, report);
+  const given = givenLength(soFar, onto === undefined ? card.seen : onto.seen, beyond, report);
   const seen = given === 'fill' ? filledLength(soFar, beds, report) : given;
   if (seen === null) {
     return { part, face, cut: null, seen, stretches: part.places.map(() => null), problems };
@@ -188,7 +189,7 @@ function lineOf(soFar: SoFar): Line {
   return {
     part,
     face,
-    cut: sum(seen.length, torn.length),
+    cut: sum(seen.length, beyond.length),
     seen,
     stretches: beds.map((bed) => bed && laid(bed.under, seen, bed)),
     problems,
@@ -209,9 +210,11 @@ interface Bed {
   readonly after: readonly Term[] | null;
 }
 
-function tornOff(part: Part, axis: Axis): Term {
-  const edges = [part.torn[fields[axis].start], part.torn[fields[axis].end]];
-  return { length: sum(...edges), reads: edges.filter((edge) => edge > 0).length };
+/** What of the cut length is not seen. */
+function unseenOf(part: Part, axis: Axis): Term {
+  const { start, end } = fields[axis];
+  const reads = [part.torn[start], part.torn[end], part.tuck[start], part.tuck[end], part.margin];
+  return { length: beyondAlong(part, axis), reads: reads.filter((length) => length > 0).length };
 }
 
 /**
@@ -278,7 +281,7 @@ function outermostOf(
 function givenLength(
   { layout, axis, index }: SoFar,
   under: Term | null,
-  torn: Term,
+  beyond: Term,
   report: (...about: Report) => void,
 ): Term | 'fill' | null {
   const part = layout.parts[index]!;
@@ -296,8 +299,11 @@ function givenLength(
     case 'size': {
       const cut = part.extent[axis];
       if (cut === null) return 'fill';
-      if (cut > torn.length) return { length: minus(cut, torn.length), reads: 1 + torn.reads };
-      report('tornAway', 'torn', { cut, torn: torn.length }, { axis });
+      if (cut > beyond.length) return { length: minus(cut, beyond.length), reads: 1 + beyond.reads };
+      const torn = sum(part.torn[fields[axis].start], part.torn[fields[axis].end]);
+      if (torn === beyond.length) report('tornAway', 'torn', { cut, torn }, { axis });
+      else
+        report('nothingSeen', part.margin > 0 ? 'margin' : 'tuck', { cut, beyond: beyond.length }, { axis });
       return null;
     }
   }

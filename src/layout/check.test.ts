@@ -287,11 +287,11 @@ describe('what lies on what', () => {
     ]);
   });
 
-  test('a part that another hides, unless that one is vellum', () => {
+  test('a part that another hides, unless that one is seen through', () => {
     const cover = (papers: readonly string[]) =>
       layoutOf({
         base: a2,
-        papers: [{ ...paper('mist', []), kind: 'vellum' }, paper('plain', [])],
+        papers: [{ ...paper('mist', []), seeThrough: true }, paper('plain', [])],
         parts: [part('small', { diameter: inch('1') }), part('large', { diameter: inch('1 1/4'), papers })],
       });
     expect(found(cover(['plain']))).toEqual([['hidden', 'parts[0].place', {}]]);
@@ -386,6 +386,7 @@ test('what the arrangement found is told too, errors before cautions', () => {
       part('tag', { size: [inch('1'), inch('1')], place: { left: inch('-1/4') } }),
       part('fill', { size: [null, inch('1')], place: { left: inch('4 1/2'), top: zero } }),
       part('torn', { size: [inch('1/4'), inch('1')], torn: { left: inch('1/4') } }),
+      part('die', { size: [inch('1/4'), inch('1')], margin: inch('1/8') }),
       part('deep', { on: 'inside', inset: inch('3') }),
       part('rooms', { on: 'back', size: [null, inch('1')], place: [{ left: zero }, { left: inch('1') }] }),
       part('far', { size: [inch('1'), inch('1')], place: { bottom: awayFrom('deep', zero), left: zero } }),
@@ -394,6 +395,7 @@ test('what the arrangement found is told too, errors before cautions', () => {
   expect(check(layout).map(({ code, severity }) => [code, severity])).toEqual([
     ['noRoom', 'error'],
     ['tornAway', 'error'],
+    ['nothingSeen', 'error'],
     ['insetTooLarge', 'error'],
     ['insetTooLarge', 'error'],
     ['roomsDiffer', 'error'],

@@ -18,6 +18,8 @@ export const layoutCodes = {
   roomsDiffer: 'error',
   /** All of a part, or more, is torn off. */
   tornAway: 'error',
+  /** All of a part, or more, is torn off, tucked behind or left by a die. */
+  nothingSeen: 'error',
   /** A part is laid to a neighbour on another face of the card. */
   neighbourElsewhere: 'error',
   /** A part lies on the inside of a card that has none. */

@@ -47,8 +47,8 @@ describe('limits', () => {
   });
 
   test('flush is covered, and so is what is unseen; a hundredth of a millimetre more is not', () => {
-    const box = outlineOf('rectangle', inch('1'), '2');
-    const moved = (ticks: number) => outlineOf('rectangle', lengthOfTicks(inch('1') + ticks), '2');
+    const box = outlineOf({ kind: 'rectangle' }, inch('1'), '2');
+    const moved = (ticks: number) => outlineOf({ kind: 'rectangle' }, lengthOfTicks(inch('1') + ticks), '2');
     expect([0, 16, -16, 17, -17].map((ticks) => covers(box, moved(ticks)))).toEqual([
       true,
       true,
@@ -61,10 +61,10 @@ describe('limits', () => {
   test('the square in a circle: a 3-4-5 triangle', () => {
     // Half sides 3/2 and 2 in: the corner lies 2 1/2 in from the centre, on the rim of a 5 in circle.
     const panel = (height: string): Outline => ({
-      shape: 'rectangle',
+      shape: { kind: 'rectangle' },
       box: { left: inch('1'), top: inch('1/2'), width: inch('3'), height: inch(height) },
     });
-    const circle = outlineOf('circle', inch('0'), '5');
+    const circle = outlineOf({ kind: 'circle' }, inch('0'), '5');
     expect(covers(circle, panel('4'))).toBe(true);
     expect(covers(circle, panel('4 1/64'))).toBe(false);
   });
@@ -76,9 +76,9 @@ describe('limits', () => {
       width: lengthOfTicks(10_000),
       height: lengthOfTicks(10_000),
     });
-    const circle: Outline = { shape: 'circle', box: square(0) };
+    const circle: Outline = { shape: { kind: 'circle' }, box: square(0) };
     // The corner lies 19 ticks within the rim, 16 of them unseen: measured along the diagonal, as all of it is.
-    const corner: Outline = { shape: 'rectangle', box: square(8_522) };
+    const corner: Outline = { shape: { kind: 'rectangle' }, box: square(8_522) };
     expect([touches(circle, corner), touches(corner, circle)]).toEqual([true, true]);
   });
 
@@ -90,13 +90,16 @@ describe('limits', () => {
       height: inch(size),
     });
     expect(
-      touches({ shape: 'circle', box: box('0', '0', '1') }, { shape: 'circle', box: box('1', '0', '1') }),
+      touches(
+        { shape: { kind: 'circle' }, box: box('0', '0', '1') },
+        { shape: { kind: 'circle' }, box: box('1', '0', '1') },
+      ),
     ).toBe(false);
     // Boxes share a corner of 1/8 x 1/8 in, which the circle does not reach.
     expect(
       touches(
-        { shape: 'circle', box: box('0', '0', '1') },
-        { shape: 'rectangle', box: box('7/8', '7/8', '1') },
+        { shape: { kind: 'circle' }, box: box('0', '0', '1') },
+        { shape: { kind: 'rectangle' }, box: box('7/8', '7/8', '1') },
       ),
     ).toBe(false);
   });
@@ -106,7 +109,7 @@ function outline(): fc.Arbitrary<Outline> {
   const length = (max: number) => fc.integer({ min: 4, max }).map((count) => lengthOfTicks(count * 500));
   return fc
     .record({
-      shape: fc.constantFrom('rectangle', 'circle'),
+      shape: fc.constantFrom<'rectangle' | 'circle'>('rectangle', 'circle'),
       left: length(40),
       top: length(40),
       width: length(60),
@@ -114,7 +117,7 @@ function outline(): fc.Arbitrary<Outline> {
     })
     .map(
       ({ shape, left, top, width, height }): Outline => ({
-        shape: shape === 'circle' ? 'circle' : 'rectangle',
+        shape: { kind: shape },
         box: { left, top, width, height: shape === 'circle' ? width : height },
       }),
     );
@@ -125,14 +128,14 @@ type Point = readonly [x: number, y: number];
 /** Whether a point lies in an outline that is larger by `more` on all sides. */
 function isIn({ shape, box }: Outline, [x, y]: Point, more: number): boolean {
   const [right, bottom] = [box.left + box.width, box.top + box.height];
-  return shape === 'circle'
+  return shape.kind === 'circle'
     ? Math.hypot(x - (box.left + right) / 2, y - (box.top + bottom) / 2) <= box.width / 2 + more
     : x >= box.left - more && x <= right + more && y >= box.top - more && y <= bottom + more;
 }
 
 function rim({ shape, box }: Outline): Point[] {
   const [right, bottom] = [box.left + box.width, box.top + box.height];
-  if (shape === 'rectangle')
+  if (shape.kind === 'rectangle')
     return [
       [box.left, box.top],
       [right, box.top],

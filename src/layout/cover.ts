@@ -16,10 +16,10 @@ export function covers(outer: Outline, inner: Outline): boolean {
     box.top <= inner.box.top &&
     rightOf(inner.box) <= rightOf(box) &&
     bottomOf(inner.box) <= bottomOf(box);
-  if (outer.shape === 'rectangle' || !inBox) return inBox;
+  if (outer.shape.kind !== 'circle' || !inBox) return inBox;
 
   const { x, y } = doubledCentre(box);
-  if (inner.shape === 'circle') {
+  if (inner.shape.kind === 'circle') {
     const other = doubledCentre(inner.box);
     return square(other.x - x) + square(other.y - y) <= square(box.width - inner.box.width);
   }
@@ -32,17 +32,17 @@ export function covers(outer: Outline, inner: Outline): boolean {
 /** Whether two outlines lie partly or wholly on one another, by more than what is unseen. */
 export function touches(one: Outline, other: Outline): boolean {
   // Of a circle and a rectangle the circle comes first, so that the order they are named in changes nothing.
-  if (one.shape === 'rectangle' && other.shape === 'circle') return touches(other, one);
+  if (one.shape.kind !== 'circle' && other.shape.kind === 'circle') return touches(other, one);
   const box = grown(one.box, lengthOfTicks(-unseen));
   const inBoth =
     box.left < rightOf(other.box) &&
     other.box.left < rightOf(box) &&
     box.top < bottomOf(other.box) &&
     other.box.top < bottomOf(box);
-  if (!inBoth || one.shape === 'rectangle') return inBoth;
+  if (!inBoth || one.shape.kind !== 'circle') return inBoth;
 
   const { x, y } = doubledCentre(box);
-  if (other.shape === 'circle') {
+  if (other.shape.kind === 'circle') {
     const centre = doubledCentre(other.box);
     return square(x - centre.x) + square(y - centre.y) < square(box.width + other.box.width);
   }

@@ -18,11 +18,19 @@ export interface Dimension {
 
 /**
  * `size`: the closed front or what is cut; `border`: from an edge of what a part lies on; `gap`: from a neighbour;
- * `inset`: a border all round; `tear`: what is torn off an edge.
+ * `inset`: a border all round; `beyond`: what of the cut size is not seen (`beyondSeen`).
  */
-export type DimensionKind = 'size' | 'border' | 'gap' | 'inset' | 'tear';
+export type DimensionKind = 'size' | 'border' | 'gap' | 'inset' | 'beyond';
 
-export type DimensionName = Axis | 'diameter' | 'inset' | 'gap' | Edge | `torn ${Edge}`;
+export type DimensionName =
+  | Axis
+  | 'diameter'
+  | 'inset'
+  | 'gap'
+  | Edge
+  | `torn ${Edge}`
+  | `tuck ${Edge}`
+  | 'margin';
 
 /** Every length that the layout was drawn with, the base first, then in the order of the pile. */
 export function dimensionsOf(layout: Layout): readonly Dimension[] {
@@ -103,14 +111,25 @@ function redrawnPart(layout: Layout, part: Part, index: number, lengthOf: Length
       }
     }
   };
-  const tear = (edge: Edge): Length => {
-    const length = part.torn[edge];
-    if (length === 0) return length;
-    return own({ kind: 'tear', name: `torn ${edge}`, axis: axisOf[edge], length }, `torn.${edge}`);
+  const byEdge = (field: 'torn' | 'tuck') => {
+    const at = (edge: Edge): Length => {
+      const length = part[field][edge];
+      if (length === 0) return length;
+      return own(
+        { kind: 'beyond', name: `${field} ${edge}`, axis: axisOf[edge], length },
+        `${field}.${edge}`,
+      );
+    };
+    return { left: at('left'), right: at('right'), top: at('top'), bottom: at('bottom') };
   };
 
   const extent = extentOf(part.extent);
-  const torn = { left: tear('left'), right: tear('right'), top: tear('top'), bottom: tear('bottom') };
+  const torn = byEdge('torn');
+  const tuck = byEdge('tuck');
+  const margin =
+    part.margin === 0
+      ? part.margin
+      : own({ kind: 'beyond', name: 'margin', axis: 'both', length: part.margin }, 'margin');
 
   // One place for all pieces is one thing in the file, and stays one.
   const [first] = part.places;
@@ -122,6 +141,8 @@ function redrawnPart(layout: Layout, part: Part, index: number, lengthOf: Length
     ...part,
     extent,
     torn,
+    tuck,
+    margin,
     places: part.places.map(
       (place, piece) => together ?? redrawnPlace(layout, part, place, `${path}.place[${piece}]`, lengthOf),
     ),

@@ -1,4 +1,5 @@
 export { type ArrangedPart, type Arrangement, arrange, type LaidPiece } from './arrange.ts';
+export { beyondAlong, beyondSeen } from './beyond.ts';
 export { checkLayout } from './check.ts';
 export { type LayoutCode, layoutCodes } from './codes.ts';
 export {
@@ -11,8 +12,11 @@ export {
 export type {
   Adhere,
   Anchor,
+  BannerEnd,
   Base,
+  Bought,
   Dealt,
+  Envelope,
   Extent,
   Face,
   Layout,
@@ -21,7 +25,10 @@ export type {
   Room,
   RoomName,
   Rooms,
+  Shape,
+  ShapeKind,
   Span,
+  Tear,
   Turn,
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';

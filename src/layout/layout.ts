@@ -1,4 +1,4 @@
-import type { FoldKind } from '../making/index.ts';
+import type { FoldKind, PostId } from '../making/index.ts';
 import type { Edge, Length, Size, Units } from '../measure/index.ts';
 import type { Paper } from '../stash/index.ts';
 
@@ -9,6 +9,53 @@ export type Face = 'base' | 'inside' | 'back';
 export type Turn = 'locked' | 'free';
 
 export type Adhere = 'flat' | 'raised' | 'spots';
+
+/** What a part looks like within its seen box, which it fills. */
+export type Shape =
+  | { readonly kind: 'rectangle' }
+  /** Its box is square. */
+  | { readonly kind: 'circle' }
+  | { readonly kind: 'oval' }
+  /** A rectangle whose corners are rounded with this radius, or with half its shorter side where that is less. */
+  | { readonly kind: 'rounded'; readonly corner: Length }
+  /** A strip whose ends are cut to a shape, so deep; `null`: half of what it measures across there. */
+  | {
+      readonly kind: 'banner';
+      readonly ends: Readonly<Partial<Record<Edge, BannerEnd>>>;
+      readonly depth: Length | null;
+    }
+  /** Any closed outline, as SVG path data; inside and outside by the even-odd rule. */
+  | { readonly kind: 'outline'; readonly path: string };
+
+export type ShapeKind = Shape['kind'];
+
+/** How an end of a banner is cut: in to a notch, out to a point, or aslant. */
+export type BannerEnd = 'notched' | 'pointed' | 'slanted';
+
+/** How deep the tears of a part go and how broad their core shows; `null`: nobody said. */
+export interface Tear {
+  readonly least: Length | null;
+  readonly usual: Length | null;
+  readonly most: Length | null;
+  readonly core: Length | null;
+}
+
+/** What a thing that is bought measures, where somebody said. */
+export interface Bought {
+  readonly thickness: Length | null;
+  /** Of one piece. */
+  readonly grams: number | null;
+}
+
+/** The envelope the card goes in. */
+export interface Envelope extends Bought {
+  /** What people call it; empty where nobody said. */
+  readonly name: string;
+  /** Closed, from fold to fold. */
+  readonly size: Size;
+  /** Grammage of its paper in g/m². */
+  readonly gsm: number | null;
+}
 
 /**
  * The layout of a set: base, papers and pile, as the layout file says it and nothing worked out yet.
@@ -25,13 +72,16 @@ export interface Layout {
   readonly papers: ReadonlyMap<string, Paper>;
   /** The pile, bottom first. */
   readonly parts: readonly Part[];
+  readonly envelope: Envelope | null;
+  /** Which post the cards are sent by: the id of its table in `making`. */
+  readonly post: PostId | null;
   /** Shortest side of a leftover that goes back into the stash; the usual one unless said. */
   readonly smallestScrap?: Length;
   /** Every length as it was typed, by its path in the file (`parts[2].size[0]`), to be shown and saved again. */
   readonly typed: ReadonlyMap<string, string>;
 }
 
-export interface Base extends Dealt {
+export interface Base extends Dealt, Bought {
   /** The closed front. */
   readonly size: Size;
   readonly fold: FoldKind;
@@ -50,16 +100,22 @@ export interface Dealt {
 }
 
 /** Anything laid on the card. */
-export interface Part extends Dealt {
+export interface Part extends Dealt, Bought {
   readonly id: string;
   /** What people call it; the id where the file gives no name. */
   readonly name: string;
   /** A face of the card, or the id of a part that stands earlier in the pile. */
   readonly on: string;
-  readonly shape: 'rectangle' | 'circle';
+  readonly shape: Shape;
   readonly extent: Extent;
   /** How much is torn off each edge after cutting; zero where the edge is cut. */
   readonly torn: Readonly<Record<Edge, Length>>;
+  /** What is known of its tears; `null` where nothing is. */
+  readonly tear: Tear | null;
+  /** How much of it goes round each edge of what it lies on, and behind; zero where none does. */
+  readonly tuck: Readonly<Record<Edge, Length>>;
+  /** What is left all round when its shape is cut out. */
+  readonly margin: Length;
   /** Whether its shape is cut out of the piece with a die. */
   readonly dieCut: boolean;
   /** Whether the piece is stamped. */
@@ -69,6 +125,8 @@ export interface Part extends Dealt {
   /** `sideways`: the print lies on its side on the card. */
   readonly lies: 'upright' | 'sideways';
   readonly adhere: Adhere;
+  /** How high foam raises it; `null`: as is usual, where it is raised. */
+  readonly foam: Length | null;
   /** How far its lengths may move; absent: nothing is said. */
   readonly rooms?: Rooms;
 }

@@ -9,7 +9,7 @@ import {
   zero,
 } from '../measure/index.ts';
 import type { ArrangedPart, Arrangement, LaidPiece } from './arrange.ts';
-import { covers } from './cover.ts';
+import { covers, type Outline } from './cover.ts';
 import type { Layout, Part, Place } from './layout.ts';
 import { type LayoutProblem, partProblem, placeField } from './layoutProblem.ts';
 import { unseen } from './unseen.ts';
@@ -125,9 +125,9 @@ function* overhangsOf(
   }
 
   // Inside the square round a circle, and over its rim all the same.
-  if (onto?.shape === 'circle' && !hangsOver) {
+  if (onto?.shape.kind === 'circle' && !hangsOver) {
     const outline = { shape: part.shape, box };
-    if (covers({ shape: 'circle', box: under }, outline)) return;
+    if (covers({ shape: onto.shape, box: under }, outline)) return;
     const over = overRim(under, outline);
     yield [
       'rim',
@@ -144,11 +144,11 @@ function* overhangsOf(
 }
 
 /** How far the furthest point of an outline lies outside a circle, rounded up to a tick. */
-function overRim(circle: Box, { shape, box }: { shape: Part['shape']; box: Box }): Length {
+function overRim(circle: Box, { shape, box }: Outline): Length {
   const radius = circle.width / 2;
   const [x, y] = [circle.left + radius, circle.top + circle.height / 2];
   const furthest =
-    shape === 'circle'
+    shape.kind === 'circle'
       ? Math.hypot(box.left + box.width / 2 - x, box.top + box.height / 2 - y) + box.width / 2
       : Math.hypot(Math.max(x - box.left, rightOf(box) - x), Math.max(y - box.top, box.top + box.height - y));
   return lengthOfTicks(Math.ceil(furthest - radius));

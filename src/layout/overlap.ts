@@ -8,7 +8,7 @@ import { type LayoutProblem, partProblem, placeField } from './layoutProblem.ts'
  *
  * Lying on one another is how cards are made, so only what is likely a slip is named: two parts on the same
  * thing of which neither lies wholly within the other, the upper one flat, no torn edge (torn edges are laid
- * over others on purpose) and no negative gap between them (that is named by itself). Vellum hides nothing.
+ * over others on purpose) and no negative gap between them (that is named by itself). What is seen through hides nothing.
  */
 export function overlaps(layout: Layout, arrangement: Arrangement): readonly LayoutProblem[] {
   const pieces = piecesOf(arrangement);
@@ -31,7 +31,7 @@ export function overlaps(layout: Layout, arrangement: Arrangement): readonly Lay
           report(`overlap ${lower.index}`, () => partProblem(layout, lower.index, 'overlap', 'place', {}));
         }
       } else if (covers(upper, lower)) {
-        if (isVellum(layout, upper.part)) continue;
+        if (isSeenThrough(layout, upper.part)) continue;
         const field = placeField(layout, lower.index, lower.piece);
         report(`hidden ${lower.index}`, () => partProblem(layout, lower.index, 'hidden', field, {}, names));
       } else if (lower.bed === upper.bed && !covers(lower, upper) && !isMeant(lower.part, upper.part)) {
@@ -80,8 +80,9 @@ function piecesOf(arrangement: Arrangement): readonly Piece[] {
   );
 }
 
-function isVellum(layout: Layout, part: Part): boolean {
-  return part.papers.some((paper) => layout.papers.get(paper)?.kind === 'vellum');
+/** Whether what lies below it is seen on some card of the set. */
+function isSeenThrough(layout: Layout, part: Part): boolean {
+  return part.papers.some((paper) => layout.papers.get(paper)?.seeThrough === true);
 }
 
 function isMeant(lower: Part, upper: Part): boolean {

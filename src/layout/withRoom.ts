@@ -8,10 +8,10 @@ import type { Layout, Room, RoomName, Rooms } from './layout.ts';
 export function roomNamesOf(layout: Layout, part: string): readonly RoomName[] {
   const found = new Set<string>(
     dimensionsOf(layout).flatMap(({ part: id, kind, name }) =>
-      id === part && kind !== 'tear' ? [name] : [],
+      id === part && kind !== 'beyond' ? [name] : [],
     ),
   );
-  if (layout.parts.some(({ id, shape }) => id === part && shape === 'rectangle')) {
+  if (layout.parts.some(({ id, shape }) => id === part && shape.kind !== 'circle')) {
     found.add('width').add('height');
   }
   return roomNames.filter((name) => found.has(name));

@@ -7,10 +7,12 @@ export {
   type PostClass,
   type Posted,
   type PostFault,
+  type PostId,
   type PostSizes,
   type PostTable,
   postedAs,
   postFaults,
+  postIds,
 } from './post.ts';
 export { postTableOf, postTables } from './postTables.ts';
 export {

@@ -40,6 +40,11 @@ export interface PostSizes {
   readonly thickness: Length | null;
 }
 
+/** The posts whose limits are known here, by the codes of ISO 3166-1 but for the United Kingdom's, in small letters. */
+export const postIds = ['us', 'uk', 'ca', 'de', 'au'] as const;
+
+export type PostId = (typeof postIds)[number];
+
 /** The kinds of mail of one post as they were on a day, the smallest first; the local post office decides. */
 export interface PostTable {
   /** What a layout file calls it: `us`, `uk` … */

@@ -211,6 +211,6 @@ function concerns(movable: Movable, worse: ReadonlySet<string>, main: Movable): 
 
 /** Gaps and borders follow more gladly than sizes. */
 function weight(followers: readonly Follower[]): number {
-  const weights = { gap: 1, border: 2, inset: 3, size: 4, tear: 9 } as const;
+  const weights = { gap: 1, border: 2, inset: 3, size: 4, beyond: 9 } as const;
   return followers.reduce((sum, { movable }) => sum + weights[movable.kind], 0);
 }

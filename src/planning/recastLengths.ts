@@ -180,18 +180,22 @@ class Recasting {
   private tears(part: Part): void {
     const keeps = this.keptAs(part);
     for (const dimension of this.dimensionsOfPart(part)) {
-      if (dimension.kind !== 'tear') continue;
+      if (dimension.kind !== 'beyond') continue;
       if (keeps === null) this.set(dimension, onMark(dimension.length, this.target.marks), 'mark');
       else this.set(dimension, dimension.length, keeps);
     }
   }
 
-  private tornOff(part: Part, axis: Axis): Length {
-    const { start, end } = edgesOf[axis];
-    const torn = this.dimensionsOfPart(part).filter(
-      ({ name }) => name === `torn ${start}` || name === `torn ${end}`,
+  /** What of the cut length is then not seen. */
+  private beyond(part: Part, axis: Axis): Length {
+    return sum(
+      ...this.dimensionsOfPart(part).flatMap(({ kind, axis: along, path }) => {
+        if (kind !== 'beyond' || (along !== axis && along !== 'both')) return [];
+        const { length } = this.lengths.get(path)!;
+        // A margin lies at both ends.
+        return along === 'both' ? [length, length] : [length];
+      }),
     );
-    return sum(...torn.map(({ path }) => this.lengths.get(path)!.length));
   }
 
   /** Why a part keeps its true size; `null`: it does not. */
@@ -287,7 +291,7 @@ class Recasting {
     const { extent } = part;
     for (const axis of axes) {
       if (extent.by === 'size' && extent[axis] === null) continue;
-      this.see(part.id, axis, minus(this.keptLength(cut[axis], why), this.tornOff(part, axis)), why);
+      this.see(part.id, axis, minus(this.keptLength(cut[axis], why), this.beyond(part, axis)), why);
     }
   }
 
@@ -648,14 +652,14 @@ class Recasting {
     return null;
   }
 
-  /** The drawn sizes of a part, from what is seen of it and what is torn off. */
+  /** The drawn sizes of a part, from what is seen of it and what is not. */
   private sizes(part: Part): void {
     for (const dimension of this.dimensionsOfPart(part)) {
       if (dimension.kind !== 'size') continue;
       const axis = dimension.axis === 'both' ? 'width' : dimension.axis;
       const seen = this.seenOf(part.id, axis);
       if (seen === undefined) continue;
-      this.set(dimension, sum(seen.length, this.tornOff(part, axis)), seen.why);
+      this.set(dimension, sum(seen.length, this.beyond(part, axis)), seen.why);
     }
   }
 

@@ -144,7 +144,7 @@ function roomOf(
 ): Pick<Movable, 'within' | 'asked'> | null {
   const part = layout.parts.find((candidate) => candidate.id === id);
   const rooms = part === undefined ? layout.base.rooms : part.rooms;
-  if (rooms === 'none' || kind === 'tear') return null;
+  if (rooms === 'none' || kind === 'beyond') return null;
   const room = namedRoom(rooms, name);
   if (room !== null) return { within: room, asked: true };
   if (part === undefined) return null;

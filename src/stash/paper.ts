@@ -46,6 +46,10 @@ export interface Paper {
   readonly thickness: Length | null;
   /** The main colour of its front; `null`: nobody said. */
   readonly colour: Colour | null;
+  /** The colour inside, where a tear shows it; `null`: nobody said. */
+  readonly core: Colour | null;
+  /** Whether what lies below it is seen through it. */
+  readonly seeThrough: boolean;
   readonly up: Up;
   /** The other side of a double-sided paper, seen when the sheet is turned over about its vertical axis. */
   readonly back: { readonly name: string; readonly up: Up; readonly colour: Colour | null } | null;

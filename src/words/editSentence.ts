@@ -161,7 +161,7 @@ function valueWords(field: string, text: string, glyphs: Glyphs): string {
 
 /** Whether it is a length, or a list of some, that stands in a field. */
 function isLength(field: string): boolean {
-  return /(?:^|\.)(?:size|inset|diameter|torn|gap|room|left|right|top|bottom|thickness|margin|smallestScrap)(?:\.\w+)?(?:\[\d+\])?$/.test(
+  return /(?:^|\.)(?:size|inset|diameter|torn|tear\.(?:least|usual|most|core)|tuck|corner|endDepth|foam|gap|room|left|right|top|bottom|thickness|margin|smallestScrap)(?:\.\w+)?(?:\[\d+\])?$/.test(
     field,
   );
 }
@@ -184,6 +184,7 @@ function valuesOf(field: string): Readonly<Record<string, string>> {
 const values: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   on: { base: 'the front', inside: 'the inside', back: 'the back' },
   fold: { left: 'at the side', top: 'at the top', none: 'none' },
+  post: { us: 'the United States', uk: 'the United Kingdom', ca: 'Canada', de: 'Germany', au: 'Australia' },
   units: { in: 'inches', mm: 'millimetres' },
   up: { any: 'any way up', 'one-way': 'one way up', 'two-way': 'two ways up' },
   room: { none: 'none' },
@@ -235,6 +236,15 @@ const words: Readonly<Record<string, string>> = {
   papers: 'papers',
   parts: 'pile',
   smallestScrap: 'smallest scrap',
+  envelope: 'envelope',
+  'envelope.name': 'name of the envelope',
+  'envelope.size': 'size of the envelope',
+  'envelope.size[0]': 'width of the envelope',
+  'envelope.size[1]': 'height of the envelope',
+  'envelope.gsm': 'grammage of the envelope',
+  'envelope.thickness': 'thickness of the envelope',
+  'envelope.grams': 'weight of the envelope in grams',
+  post: 'posted in',
   // Of the base and of parts.
   id: 'short name',
   name: 'name',
@@ -251,6 +261,26 @@ const words: Readonly<Record<string, string>> = {
   'torn.right': 'torn on the right',
   'torn.top': 'torn on top',
   'torn.bottom': 'torn at the bottom',
+  tear: 'tears',
+  'tear.least': 'tears at least',
+  'tear.usual': 'tears usually',
+  'tear.most': 'tears at most',
+  'tear.core': 'core shows',
+  tuck: 'tucked behind',
+  'tuck.left': 'tucked behind on the left',
+  'tuck.right': 'tucked behind on the right',
+  'tuck.top': 'tucked behind on top',
+  'tuck.bottom': 'tucked behind at the bottom',
+  corner: 'radius of the corners',
+  ends: 'ends',
+  'ends.left': 'left end',
+  'ends.right': 'right end',
+  'ends.top': 'top end',
+  'ends.bottom': 'bottom end',
+  endDepth: 'depth of the ends',
+  margin: 'margin round the shape',
+  foam: 'height of the foam',
+  grams: 'weight in grams',
   dieCut: 'die-cut',
   stamped: 'stamped',
   place: 'place',
@@ -281,6 +311,8 @@ const words: Readonly<Record<string, string>> = {
   'lb.of': 'pounds of',
   thickness: 'thickness',
   colour: 'colour',
+  core: 'colour of the core',
+  seeThrough: 'seen through',
   up: 'print',
   back: 'other side',
   'back.name': 'name of the other side',

@@ -367,7 +367,52 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[6].size holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".',
     ],
   ],
-  circleTorn: [[{ where: 'parts[3].torn' }, 'parts[3].torn tears a circle; only a rectangle may be torn.']],
+  edgeShape: [
+    [
+      { where: 'parts[3].torn', names: { does: 'torn', shape: '"circle"' } },
+      'parts[3].torn tears what has the shape "circle"; only a rectangle may be torn.',
+    ],
+    [
+      { where: 'parts[3].tuck', names: { does: 'tuck', shape: '"oval"' } },
+      'parts[3].tuck tucks what has the shape "oval"; only a rectangle may be tucked.',
+    ],
+  ],
+  shapeField: [
+    [
+      { where: 'parts[3].corner', names: { shape: 'rounded' } },
+      'parts[3].corner may stand only with "shape": "rounded".',
+    ],
+  ],
+  shapeFieldMissing: [
+    [
+      { where: 'parts[3].ends', names: { shape: 'banner' } },
+      'parts[3].ends is missing; a part with "shape": "banner" needs it.',
+    ],
+  ],
+  tearNowhere: [
+    [
+      { where: 'parts[3].tear' },
+      'parts[3].tear says how deep the tears of the part go, but no edge of it is torn; it may stand only beside "torn".',
+    ],
+  ],
+  tearOrder: [
+    [
+      { where: 'parts[3].tear', names: { smaller: 'least', less: '"8 mm"', larger: 'most', more: '"7 mm"' } },
+      'parts[3].tear has "8 mm" as "least" and "7 mm" as "most"; "least" may be no more than "usual", and that no more than "most".',
+    ],
+  ],
+  foamFlat: [
+    [
+      { where: 'parts[3].foam' },
+      'parts[3].foam says how high foam raises the part, but it is not raised; it may stand only with "adhere": "raised".',
+    ],
+  ],
+  boughtOnly: [
+    [
+      { where: 'parts[3].grams' },
+      'parts[3].grams may stand only where "paper" is null, for what is bought; what is cut is as thick and as heavy as its paper.',
+    ],
+  ],
   circleInset: [
     [
       { where: 'parts[4].inset', names: { on: '"mat"' } },

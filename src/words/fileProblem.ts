@@ -51,6 +51,9 @@ const wanted = {
   gap: 'a length, or a list of two lengths, across then down',
   edges: 'an object of lengths by edge (left, right, top, bottom), such as { "right": "1/2 in" }',
   margin: 'a length for all four edges, or an object of lengths by edge (left, right, top, bottom)',
+  'banner-ends': 'an object of ends by edge (left, right, top, bottom), such as { "right": "notched" }',
+  tear: 'an object such as { "least": "5 mm", "most": "11 mm" }',
+  envelope: 'an object such as { "size": ["4 3/8 in", "5 3/4 in"] }',
   room: '"none", or an object such as { "width": ["2 in", "2 1/2 in"] }',
   'room-pair': 'a list of two lengths, the least then the most, such as ["2 in", "2 1/2 in"]',
   place: 'an object such as { "left": "1/8 in" }, or a list of them, one for each piece',
@@ -198,7 +201,19 @@ const sentences = {
     `${at(problem)} holds a diameter, but the part is a rectangle; it may stand only with "shape": "circle".`,
   circleSize: (problem) =>
     `${at(problem)} holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".`,
-  circleTorn: (problem) => `${at(problem)} tears a circle; only a rectangle may be torn.`,
+  edgeShape: (problem) =>
+    `${at(problem)} ${problem.names.does === 'tuck' ? 'tucks' : 'tears'} what has the shape ${problem.names.shape ?? ''}; only a rectangle may be ${problem.names.does === 'tuck' ? 'tucked' : 'torn'}.`,
+  shapeField: (problem) => `${at(problem)} may stand only with "shape": "${problem.names.shape ?? ''}".`,
+  shapeFieldMissing: (problem) =>
+    `${at(problem)} is missing; a part with "shape": "${problem.names.shape ?? ''}" needs it.`,
+  tearNowhere: (problem) =>
+    `${at(problem)} says how deep the tears of the part go, but no edge of it is torn; it may stand only beside "torn".`,
+  tearOrder: ({ names, where }) =>
+    `${where} has ${names.less ?? ''} as "${names.smaller ?? ''}" and ${names.more ?? ''} as "${names.larger ?? ''}"; "least" may be no more than "usual", and that no more than "most".`,
+  foamFlat: (problem) =>
+    `${at(problem)} says how high foam raises the part, but it is not raised; it may stand only with "adhere": "raised".`,
+  boughtOnly: (problem) =>
+    `${at(problem)} may stand only where "paper" is null, for what is bought; what is cut is as thick and as heavy as its paper.`,
   circleInset: (problem) =>
     `${at(problem)} insets a circle on ${problem.names.on ?? ''}, which is no circle; a circle may be inset only on a circle, else it may have "diameter".`,
   endFixedTwice: (problem) =>

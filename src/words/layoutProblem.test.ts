@@ -84,6 +84,12 @@ const sentences: Readonly<Record<LayoutCode, readonly (readonly [Told, string])[
       'Panel is cut 1 in wide and 1 1/4 in of that is torn off: nothing is left to see.',
     ],
   ],
+  nothingSeen: [
+    [
+      { numbers: { cut: inches(1), beyond: inches(5, 4) }, names: { axis: 'height' } },
+      'Panel is cut 1 in high and 1 1/4 in of that is torn off, goes behind or is left by the die: nothing is left to see.',
+    ],
+  ],
   neighbourElsewhere: [
     [
       { names: { face: 'inside', neighbour: 'Mat', neighbourFace: 'base' } },

@@ -87,6 +87,8 @@ const sentences = {
     `${it} fills rooms of different sizes, from ${length('smallest')} to ${length('largest')} ${wide}, but all its pieces are cut to one size. Make the rooms alike, or give the size.`,
   tornAway: ({ it, wide, length }) =>
     `${it} is cut ${length('cut')} ${wide} and ${length('torn')} of that is torn off: nothing is left to see.`,
+  nothingSeen: ({ it, wide, length }) =>
+    `${it} is cut ${length('cut')} ${wide} and ${length('beyond')} of that is torn off, goes behind or is left by the die: nothing is left to see.`,
   neighbourElsewhere: ({ it, name }) =>
     `${it} lies on ${faceName(name('face'))} and is laid to ${name('neighbour')}, which lies on ${faceName(name('neighbourFace'))}. A neighbour has to lie on the same face.`,
   noInside: ({ it }) =>

@@ -102,7 +102,7 @@ function fileOf({ layout, units, bare, shared, oneGap }: Draft): JsonObject {
         return {
           id: part.id,
           on: part.on,
-          ...(part.shape === 'circle' ? { shape: 'circle' } : {}),
+          ...(part.shape.kind === 'circle' ? { shape: 'circle' } : {}),
           ...extentOf(part, text),
           ...(torn.length > 0 ? { torn: Object.fromEntries(torn) } : {}),
           ...(one && Object.keys(places[0]!).length === 0 ? {} : { place: one ? places[0]! : places }),

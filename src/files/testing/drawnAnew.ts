@@ -3,7 +3,7 @@ import type { Length } from '../../measure/index.ts';
 
 /**
  * The layout with other lengths, changed in memory: what is drawn by `layout` itself, the rest (sheets, margins,
- * rooms, thickness, the smallest scrap) put where the path says. `typed` is not kept up.
+ * rooms, thickness, tears, foam, shapes, the envelope, the smallest scrap) put where the path says. `typed` is not kept up.
  */
 export function drawnAnew(layout: Layout, lengths: ReadonlyMap<string, Length>): Layout {
   const dimensions = new Set(dimensionsOf(layout).map(({ path }) => path));
@@ -25,7 +25,15 @@ function keysOf(path: string): readonly Keys[] {
     case path === 'smallestScrap':
       return [names];
     case names[0] === 'papers' && names[2] === 'thickness':
+    case ['thickness', 'foam'].includes(names.at(-1) ?? ''):
+    case names[2] === 'tear':
       return [names];
+    case names[0] === 'envelope':
+      return [['envelope', 'size', end === 0 ? 'width' : 'height']];
+    case names.at(-1) === 'corner':
+      return [[...names.slice(0, -1), 'shape', 'corner']];
+    case names.at(-1) === 'endDepth':
+      return [[...names.slice(0, -1), 'shape', 'depth']];
     case names[0] === 'papers' && names[4] === 'size':
       return [[...names.slice(0, 5), end === 0 ? 'width' : 'height']];
     case names[0] === 'papers' && names[4] === 'margin' && names.length === 5:

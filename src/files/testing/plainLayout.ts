@@ -59,6 +59,7 @@ const plain = {
       name: 'Meadow print',
       kind: 'patterned',
       gsm: 160,
+      core: '#ffffff',
       up: 'one-way',
       back: { name: 'Meadow stripe', up: 'two-way', colour: '#b7c59a' },
       sheets: [{ size: ['12 in', '12 in'], count: 2, margin: { bottom: '1/2 in' } }],
@@ -69,6 +70,8 @@ const plain = {
       sheets: [{ size: ['12 in', '12 in'], count: 1, margin: '1/16 in' }],
     },
   },
+  envelope: { name: 'The white ones', size: ['4 3/8 in', '5 3/4 in'], gsm: 90 },
+  post: 'us',
   parts: [
     { id: 'mat', on: 'base', inset: '1/8 in', paper: 'ivory' },
     {
@@ -78,6 +81,7 @@ const plain = {
       place: { left: '1/8 in' },
       paper: ['meadow', 'bark'],
       torn: { right: '1/2 in' },
+      tear: { least: '3/8 in', most: '5/8 in', core: '1/16 in' },
       spare: 1,
       adhere: 'flat',
       room: { width: ['2 in', '2 1/2 in'], height: ['5 in', '5 in'], left: ['-1/8 in', '1/4 in'] },

@@ -20,6 +20,15 @@ export function randomFile(): fc.Arbitrary<JsonObject> {
           }),
           papers: table(papers),
           smallestScrap: optional(positive()),
+          envelope: optional(
+            object({
+              name: optional(shownText()),
+              size: fc.tuple(positive(), positive()),
+              gsm: optional(fc.integer({ min: 1, max: 400 })),
+              ...bought(),
+            }),
+          ),
+          post: oneOf('us', 'uk', 'ca', 'de', 'au'),
           parts: pile(parts, papers, units),
         }),
       ),
@@ -137,6 +146,8 @@ function paper(): fc.Arbitrary<JsonObject> {
       thickness: optional(positive()),
       up,
       colour,
+      core: colour,
+      seeThrough: optional(fc.boolean()),
       back: optional(object({ name: shownText(), up, colour })),
       sheets: fc.array(sheet(priced), { maxLength: 3 }),
     }),
@@ -189,7 +200,7 @@ function part(
       on: face === 'base' ? optional(on) : on,
       dieCut: optional(fc.boolean()),
       stamped: optional(fc.boolean()),
-      adhere: oneOf('flat', 'raised', 'spots'),
+      margin: optional(positive()),
       lies: oneOf('upright', 'sideways'),
       ...dealt(papers),
       count: count === 1 ? optional(fc.constant(1)) : fc.constant(count),
@@ -197,13 +208,55 @@ function part(
         fc.oneof(place(earlier), fc.array(place(earlier), { minLength: count, maxLength: count })),
       ),
     };
-    const torn = optional(edges(positive()));
-    return fc.oneof(
-      object({ ...common, size: fc.tuple(fill, fill), torn }),
-      object({ ...common, inset: positive(), shape: oneOf('rectangle'), torn }),
+    const tuck = optional(edges(positive()));
+    const size = fc.tuple(fill, fill);
+    const made = fc.oneof(
+      object({ ...common, size, torn: optional(edges(positive())), tuck }),
+      object({ ...common, inset: positive(), shape: oneOf('rectangle'), ...tornAlike(), tuck }),
       object({ ...common, shape: fc.constant('circle'), diameter: positive() }),
+      object({ ...common, shape: fc.constant('oval'), size }),
+      object({ ...common, shape: fc.constant('rounded'), size, corner: positive() }),
+      object({
+        ...common,
+        shape: fc.constant('banner'),
+        size,
+        ends: object({ right: fc.constantFrom('notched', 'pointed', 'slanted'), top: oneOf('pointed') }),
+        endDepth: optional(positive()),
+      }),
     );
+    return fc
+      .tuple(made, adhering(), object(bought()))
+      .map(([one, adhere, things]) => ({ ...one, ...adhere, ...(one.paper === null ? things : {}) }));
   });
+}
+
+/** One edge torn, with depths round about what is torn off. */
+function tornAlike(): Record<string, fc.Arbitrary<unknown>> {
+  return {
+    torn: fc.constant({ right: '1/4 in' }),
+    tear: optional(
+      object({
+        least: oneOf('1/8 in', '1/4 in'),
+        usual: oneOf('1/4 in'),
+        most: oneOf('3/8 in', '1/4 in'),
+        core: optional(positive()),
+      }),
+    ),
+  };
+}
+
+function adhering(): fc.Arbitrary<JsonObject> {
+  return fc.oneof(
+    object({ adhere: oneOf('flat', 'raised', 'spots') }),
+    object({ adhere: fc.constant('raised'), foam: positive() }),
+  );
+}
+
+function bought(): Record<string, fc.Arbitrary<unknown>> {
+  return {
+    thickness: optional(positive()),
+    grams: optional(fc.oneof(fc.integer({ min: 1, max: 50 }), fc.constant(0.25))),
+  };
 }
 
 /** The part as it is, or with room for some of the lengths that it has. */

@@ -40,6 +40,8 @@ export function tideSet(): Layout {
       side: 'front',
       turn: null,
       spare: 0,
+      thickness: null,
+      grams: null,
     },
     papers: new Map([sand, tide, shell].map((each) => [each.id, each])),
     parts: [
@@ -60,7 +62,7 @@ export function tideSet(): Layout {
         id: 'moon',
         name: 'Moon',
         on: 'mat',
-        shape: 'circle',
+        shape: { kind: 'circle' },
         papers: [],
         extent: { by: 'diameter', diameter: inches(1) },
         adhere: 'spots',
@@ -81,6 +83,8 @@ export function tideSet(): Layout {
         extent: { by: 'inset', inset: inches(1, 8) },
       }),
     ],
+    envelope: null,
+    post: null,
     typed: new Map(),
   };
 }
@@ -131,6 +135,8 @@ export function fieldSet(): Layout {
       side: 'front',
       turn: null,
       spare: 0,
+      thickness: null,
+      grams: null,
     },
     papers: new Map([chalk, field].map((each) => [each.id, each])),
     parts: [
@@ -141,6 +147,8 @@ export function fieldSet(): Layout {
         extent: { by: 'inset', inset: millimetres(10) },
       }),
     ],
+    envelope: null,
+    post: null,
     typed: new Map(),
   };
 }

@@ -23,6 +23,8 @@ export interface Sketch {
   readonly baseTurn?: Turn;
   readonly papers?: readonly Paper[];
   readonly parts?: readonly Part[];
+  readonly envelope?: Layout['envelope'];
+  readonly post?: Layout['post'];
 }
 
 /** The layout of a sketch. */
@@ -38,9 +40,13 @@ export function layoutOf(sketch: Sketch): Layout {
       side: 'front',
       turn: sketch.baseTurn ?? null,
       spare: 0,
+      thickness: null,
+      grams: null,
     },
     papers: new Map((sketch.papers ?? []).map((paper) => [paper.id, paper])),
     parts: sketch.parts ?? [],
+    envelope: sketch.envelope ?? null,
+    post: sketch.post ?? null,
     typed: new Map(),
   };
 }
@@ -54,11 +60,15 @@ export interface PartSketch {
   readonly size?: readonly [width: Length | null, height: Length | null];
   readonly inset?: Length;
   readonly diameter?: Length;
-  readonly shape?: Part['shape'];
+  /** A word where its kind says all. */
+  readonly shape?: Part['shape'] | 'rectangle' | 'circle' | 'oval';
   readonly place?: PlaceSketch | readonly PlaceSketch[];
   /** Pieces, all at the one place; a list of places has its own count. */
   readonly count?: number;
   readonly torn?: Readonly<Partial<Record<Edge, Length>>>;
+  readonly tear?: Part['tear'];
+  readonly tuck?: Readonly<Partial<Record<Edge, Length>>>;
+  readonly margin?: Length;
   readonly dieCut?: boolean;
   readonly stamped?: boolean;
   readonly papers?: readonly string[];
@@ -67,7 +77,12 @@ export interface PartSketch {
   readonly spare?: number;
   readonly lies?: Part['lies'];
   readonly adhere?: Adhere;
+  readonly foam?: Length;
+  readonly thickness?: Length;
+  readonly grams?: number;
 }
+
+const noEdge = { left: zero, right: zero, top: zero, bottom: zero };
 
 /** A part of the pile. */
 export function part(id: string, sketch: PartSketch): Part {
@@ -79,9 +94,12 @@ export function part(id: string, sketch: PartSketch): Part {
     id,
     name: id,
     on: sketch.on ?? 'base',
-    shape: sketch.shape ?? (sketch.diameter === undefined ? 'rectangle' : 'circle'),
+    shape: shapeOf(sketch),
     extent: extentOf(sketch),
-    torn: { left: zero, right: zero, top: zero, bottom: zero, ...sketch.torn },
+    torn: { ...noEdge, ...sketch.torn },
+    tear: sketch.tear ?? null,
+    tuck: { ...noEdge, ...sketch.tuck },
+    margin: sketch.margin ?? zero,
     dieCut: sketch.dieCut ?? false,
     stamped: sketch.stamped ?? false,
     places,
@@ -91,6 +109,9 @@ export function part(id: string, sketch: PartSketch): Part {
     spare: sketch.spare ?? 0,
     lies: sketch.lies ?? 'upright',
     adhere: sketch.adhere ?? 'flat',
+    foam: sketch.foam ?? null,
+    thickness: sketch.thickness ?? null,
+    grams: sketch.grams ?? null,
   };
 }
 
@@ -112,6 +133,8 @@ export function paper(
     gsm: null,
     thickness: null,
     colour: null,
+    core: null,
+    seeThrough: false,
     up,
     back: null,
     sheets: sheets.map((sheet) => ({
@@ -139,6 +162,11 @@ export function inch(text: string): Length {
 
 /** Millimetres, as `millimetres` of measure; short because tests say it so often. */
 export const mm = millimetres;
+
+function shapeOf({ shape, diameter }: PartSketch): Part['shape'] {
+  if (typeof shape === 'object') return shape;
+  return { kind: shape ?? (diameter === undefined ? 'rectangle' : 'circle') };
+}
 
 function extentOf(sketch: PartSketch): Extent {
   if (sketch.inset !== undefined) return { by: 'inset', inset: sketch.inset };

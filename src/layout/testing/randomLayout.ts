@@ -60,7 +60,7 @@ export function randomLayout({
         const on = typeof draft.on === 'string' ? draft.on : (earlier(draft.on)?.id ?? 'base');
         const parent = parts.find(({ id }) => id === on);
         const isCircle =
-          draft.extent === 'diameter' || (draft.extent === 'inset' && parent?.shape === 'circle');
+          draft.extent === 'diameter' || (draft.extent === 'inset' && parent?.shape.kind === 'circle');
         const anchor = ({
           kind,
           distance: away,

@@ -22,9 +22,13 @@ export function meadowSet(): { readonly layout: Layout; readonly plan: Plan } {
       side: 'front',
       turn: null,
       spare: 0,
+      thickness: null,
+      grams: null,
     },
     papers: new Map([[meadow.id, meadow]]),
     parts: [part({ id: 'panel', name: 'Panel', papers: ['meadow'] })],
+    envelope: null,
+    post: null,
     typed: new Map(),
   };
   const plan: Plan = {
@@ -95,7 +99,17 @@ export function size(width: number, height: number): Size {
 
 /** A paper with what is not said left unknown. */
 export function paper(given: Pick<Paper, 'id' | 'name' | 'sheets'> & Partial<Paper>): Paper {
-  return { kind: null, gsm: null, thickness: null, colour: null, up: 'any', back: null, ...given };
+  return {
+    kind: null,
+    gsm: null,
+    thickness: null,
+    colour: null,
+    core: null,
+    seeThrough: false,
+    up: 'any',
+    back: null,
+    ...given,
+  };
 }
 
 /** A stock of sheets with what is not said left unknown. */
@@ -109,13 +123,18 @@ export function stock(given: Pick<SheetStock, 'size' | 'count'> & Partial<SheetS
   };
 }
 
+const noEdge = { left: zero, right: zero, top: zero, bottom: zero };
+
 /** A panel of 4 x 5 in, centred on the front, unless said otherwise. */
 export function part(given: Pick<Part, 'id' | 'name' | 'papers'> & Partial<Part>): Part {
   return {
     on: 'base',
-    shape: 'rectangle',
+    shape: { kind: 'rectangle' },
     extent: { by: 'size', width: inches(4), height: inches(5) },
-    torn: { left: zero, right: zero, top: zero, bottom: zero },
+    torn: noEdge,
+    tear: null,
+    tuck: noEdge,
+    margin: zero,
     dieCut: false,
     stamped: false,
     places: [centred],
@@ -124,6 +143,9 @@ export function part(given: Pick<Part, 'id' | 'name' | 'papers'> & Partial<Part>
     spare: 0,
     lies: 'upright',
     adhere: 'flat',
+    foam: null,
+    thickness: null,
+    grams: null,
     ...given,
   };
 }

@@ -237,7 +237,7 @@ function sizeBlanks(
           least={1}
           editOf={(text) => settingOf(file, field('inset'), text)}
           instead={
-            cut === null || part.shape === 'circle'
+            cut === null || part.shape.kind === 'circle'
               ? []
               : [{ says: card.sizeInstead, edit: () => ownSizeEdit(inHand, index) }]
           }
