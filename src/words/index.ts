@@ -13,6 +13,7 @@ export { type MendTold, mendWords } from './mendWords.ts';
 export { docketOf, foldWord, standing, type ToBuy, takenOf, toBuy, toolsFor } from './papers.ts';
 export { layingWords, type PartLaying } from './partLaying.ts';
 export { partName } from './partName.ts';
+export { pathRefusalSentence } from './pathRefusal.ts';
 export { planningProblemSentence } from './planningProblem.ts';
 export {
   effortSentence,
