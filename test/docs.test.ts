@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { finishedCodes } from '../src/finished/index.ts';
 import { layoutCodes } from '../src/layout/index.ts';
 import { planningCodes, tableCodes } from '../src/planning/index.ts';
 import { fileProblemCodes } from '../src/words/index.ts';
@@ -13,7 +14,7 @@ describe('docs/problems.md', () => {
       rows.map(([, code, severity]) => [code!, severity!]),
     );
     const fileCodes = Object.fromEntries(fileProblemCodes().map((code) => [code, 'error']));
-    expect(listed).toEqual({ ...layoutCodes, ...planningCodes, ...tableCodes, ...fileCodes });
+    expect(listed).toEqual({ ...layoutCodes, ...planningCodes, ...finishedCodes, ...tableCodes, ...fileCodes });
   });
 });
 

@@ -1,1 +1,8 @@
+export { type FinishedCode, finishedCodes } from './codes.ts';
+export { type Chance, chanceInCards, chanceOnCard, failureChance } from './tearChance.ts';
+export type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
+export { tearJoins } from './tearJoins.ts';
+export { tearProblems } from './tearProblems.ts';
+export type { Resized, TearRemedy } from './tearRemedy.ts';
+export { isMeeting, type Risk, type TearJoin, type Tears, tearsOf, usualRisk } from './tears.ts';
 export { type Thickness, thicknessOf, thicknessOfPaper, usualFoam } from './thickness.ts';
