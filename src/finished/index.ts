@@ -1,4 +1,13 @@
 export { type FinishedCode, finishedCodes } from './codes.ts';
+export { pieceOutline } from './pieceOutline.ts';
+export {
+  type Evenness,
+  type Layer,
+  type Round,
+  type Section,
+  type Stack,
+  sectionOf,
+} from './section.ts';
 export { type Chance, chanceInCards, chanceOnCard, failureChance } from './tearChance.ts';
 export type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
 export { tearJoins } from './tearJoins.ts';

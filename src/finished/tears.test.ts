@@ -125,7 +125,7 @@ describe('thank-you cards with torn edges', () => {
   it('are an error where even the usual tear shows', () => {
     const layout = thankYou();
     const deep = layout.parts.map((each) =>
-      each.id === 'leaf' ? ({ ...each, tear: tornBy(17, 19, 21) } as Part) : each,
+      each.id === 'leaf' ? { ...each, tear: tornBy(17, 19, 21) } : each,
     );
     const deeper = { ...layout, parts: deep };
     const [problem] = tearProblems(deeper, told(deeper));

@@ -1,5 +1,12 @@
-import type { Layout } from '../layout/index.ts';
-import { type Length, lengthOfTicks, millimetres, ticksPerMillimetre } from '../measure/index.ts';
+import type { Dealt, Layout, Part } from '../layout/index.ts';
+import {
+  inches,
+  type Length,
+  lengthOfTicks,
+  millimetres,
+  ticksPerMillimetre,
+  type Units,
+} from '../measure/index.ts';
 import type { Paper } from '../stash/index.ts';
 
 /** A thickness, and whether it was measured or only estimated. */
@@ -30,6 +37,30 @@ export function thicknessOfPaper(layout: Layout, id: string | null): Thickness {
   const paper = layout.papers.get(id ?? '');
   return paper === undefined ? { length: usual.cardstock, estimated: true } : thicknessOf(paper);
 }
+
+/** How thick what is dealt is on a card: its paper, or what is bought by what the layout says of it, else as cardstock. */
+export function thicknessOfDealt(
+  layout: Layout,
+  dealt: Dealt & { readonly thickness: Length | null },
+  paper: string | null,
+): Thickness {
+  return paper === null && dealt.thickness !== null
+    ? { length: dealt.thickness, estimated: false }
+    : thicknessOfPaper(layout, paper);
+}
+
+/**
+ * The foam under a raised part: as the layout says, else tape as crafters use it most, 1/16 in or 1.5 mm (common
+ * practice, no source). Foam gives when it is pressed; that is left out.
+ */
+export function foamOf({ foam }: Part, units: Units): Thickness {
+  return foam !== null
+    ? { length: foam, estimated: false }
+    : { length: units === 'in' ? inches(1, 16) : usualFoam, estimated: true };
+}
+
+/** Spots of glue, pressed flat (common practice, no source). */
+export const spotsThickness: Thickness = { length: millimetres(0.3), estimated: true };
 
 /** Foam tape as crafters use it most, 1/16 in or about 1.5 mm (common practice, no source). */
 export const usualFoam: Length = millimetres(1.5);

@@ -1,0 +1,143 @@
+import {
+  type ArrangedPart,
+  type Arrangement,
+  type Face,
+  type Layout,
+  type Part,
+  paperOfCard,
+} from '../layout/index.ts';
+import {
+  type Box,
+  bottomOf,
+  type Edge,
+  type Length,
+  lengthOfTicks,
+  minus,
+  rightOf,
+  sum,
+  zero,
+} from '../measure/index.ts';
+import { boxRegion, evenOddRegion, intersection, isEmpty, type Region, regionOf } from '../shape/index.ts';
+import { pieceOutline } from './pieceOutline.ts';
+import { foamOf, spotsThickness, type Thickness, thicknessOfDealt } from './thickness.ts';
+
+/** The faces that parts lie on, as they follow one another from the front of a closed card to its back. */
+export const facesFromFront = ['base', 'inside', 'back'] as const satisfies readonly Face[];
+
+/**
+ * One thing that a closed card is made of, where it lies in the card: a half of the base, a piece of a part, what of a
+ * wrapped band lies behind. Its place is in the axes of the front, seen from there.
+ */
+export interface Ply {
+  readonly what: 'base' | 'part' | 'tuck';
+  /** The id of its part, or `base`. */
+  readonly part: string;
+  /** From 0, of the pieces of the part on a card; of the base the half in front is 0. */
+  readonly piece: number;
+  readonly face: Face;
+  readonly region: Region;
+  /** Of the paper, or of what is bought. */
+  readonly thickness: Thickness;
+  /** What holds it away from what it lies on: foam, or spots of glue; `null`: it lies flat. */
+  readonly held: { readonly by: 'foam' | 'spots'; readonly thickness: Thickness } | null;
+  /** How high foam and spots hold it in all, its own and what carries the things it lies on. */
+  readonly lift: Length;
+}
+
+/**
+ * Everything that one closed card is made of, from the back to the front as it would be met going up through a card
+ * that lies on its back.
+ *
+ * The inside is the page that faces the front when the card is open: the inner side of the half behind. Paper gives way,
+ * so that a piece lies close to whatever is under it; foam does not, and whatever lies on something it carries is
+ * carried as high, over its whole extent.
+ */
+export function pliesOf(layout: Layout, arrangement: Arrangement, card: number): readonly Ply[] {
+  const pile = (face: Face) => pileOn(face, layout, arrangement, card);
+  const half = (piece: number, face: Face): Ply => ({
+    what: 'base',
+    part: 'base',
+    piece,
+    face,
+    region: boxRegion({ left: zero, top: zero, ...arrangement.card }),
+    thickness: thicknessOfDealt(layout, layout.base, paperOfCard(layout.base, card)),
+    held: null,
+    lift: zero,
+  });
+  const folded = layout.base.fold !== 'none';
+  return [
+    ...pile('back').toReversed(),
+    ...(folded ? [half(1, 'back'), ...pile('inside')] : []),
+    half(0, 'base'),
+    ...pile('base'),
+  ];
+}
+
+function pileOn(face: Face, layout: Layout, arrangement: Arrangement, card: number): readonly Ply[] {
+  const plies: Ply[] = [];
+  /** What is held up or carried, by which later pieces are carried in turn. */
+  const lifted: Ply[] = [];
+  arrangement.parts.forEach((arranged, index) => {
+    if (arranged.face !== face) return;
+    const part: Part = layout.parts[index]!;
+    const thickness = thicknessOfDealt(layout, part, paperOfCard(part, card));
+    const held = heldBy(part, layout);
+    arranged.pieces.forEach(({ box }, piece) => {
+      if (box === null) return;
+      const region = regionOfPiece(arranged, box, face, arrangement);
+      const carried = lifted.filter((other) => !isEmpty(intersection(other.region, region)));
+      const lift = sum(
+        lengthOfTicks(Math.max(0, ...carried.map((other) => other.lift))),
+        held?.thickness.length ?? zero,
+      );
+      const ply: Ply = { what: 'part', part: part.id, piece, face, region, thickness, held, lift };
+      if (lift > 0) lifted.push(ply);
+      for (const tuck of tucksOf(part, box)) {
+        plies.push({
+          ...ply,
+          what: 'tuck',
+          region: seenFromFront(boxRegion(tuck), face, arrangement),
+          held: null,
+          lift: zero,
+        });
+      }
+      plies.push(ply);
+    });
+  });
+  return plies;
+}
+
+function heldBy(part: Part, layout: Layout): Ply['held'] {
+  switch (part.adhere) {
+    case 'raised':
+      return { by: 'foam', thickness: foamOf(part, layout.units) };
+    case 'spots':
+      return { by: 'spots', thickness: spotsThickness };
+    case 'flat':
+      return null;
+  }
+}
+
+/** What a wrapped band has behind at each end it is tucked in at, in the axes of its face. */
+function tucksOf(part: Part, box: Box): readonly Box[] {
+  const { tuck } = part;
+  const ends: Readonly<Record<Edge, (depth: Length) => Box>> = {
+    left: (width) => ({ ...box, width }),
+    right: (width) => ({ ...box, left: minus(rightOf(box), width), width }),
+    top: (height) => ({ ...box, height }),
+    bottom: (height) => ({ ...box, top: minus(bottomOf(box), height), height }),
+  };
+  return (Object.keys(ends) as Edge[]).flatMap((edge) => (tuck[edge] > 0 ? [ends[edge](tuck[edge])] : []));
+}
+
+function regionOfPiece({ part }: ArrangedPart, box: Box, face: Face, arrangement: Arrangement): Region {
+  const region = part.shape.kind === 'rectangle' ? boxRegion(box) : regionOf(pieceOutline(part.shape, box));
+  return seenFromFront(region, face, arrangement);
+}
+
+/** The back is turned over like a page, so that its left is the front's right. */
+function seenFromFront(region: Region, face: Face, { card }: Arrangement): Region {
+  return face === 'back'
+    ? evenOddRegion(region.rings.map((ring) => ring.map(({ x, y }) => ({ x: minus(card.width, x), y }))))
+    : region;
+}
