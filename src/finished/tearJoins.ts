@@ -6,8 +6,10 @@ import {
   type Part,
   unseen,
 } from '../layout/index.ts';
-import { type TearDepth, type TearSaid, tearOf } from '../making/index.ts';
+import { type TearDepth, tearOf } from '../making/index.ts';
 import { type Axis, type Box, type Edge, type Length, lengthOfTicks } from '../measure/index.ts';
+import { type Region, regionOf } from '../shape/index.ts';
+import { pieceOutline } from './pieceOutline.ts';
 import type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
 
 /**
@@ -15,8 +17,8 @@ import type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
  *
  * Each torn edge is followed along its length, stretch by stretch as its neighbours stand, and looked at across: what
  * lies on it, what it lies on, where that ends, and what comes next. What is see-through hides nothing. Two torn edges
- * that face each other make one join. A round neighbour is followed in fine steps, and counts where it reaches
- * furthest over or under the edge, or comes nearest to it.
+ * that face each other make one join. A neighbour that is no rectangle is followed in fine steps, and counts where it
+ * reaches furthest over or under the edge, or comes nearest to it.
  */
 export function tearJoins(layout: Layout, arrangement: Arrangement): readonly LaidJoin[] {
   const pieces = standing(layout, arrangement);
@@ -49,7 +51,8 @@ interface Standing {
   /** From the bottom of the pile. */
   readonly order: number;
   readonly box: Box;
-  readonly isRound: boolean;
+  /** What it covers, where that is not the box. */
+  readonly region: Region | null;
   readonly hides: boolean;
   readonly tears: Readonly<Record<Edge, { readonly reckoned: Length; readonly tear: TearDepth } | null>>;
 }
@@ -63,20 +66,30 @@ function standing(layout: Layout, { parts }: Arrangement): readonly Standing[] {
       order += 1;
       if (box === null) return [];
       const hides = !isSeeThrough(layout, part);
-      return [{ id: part.id, piece, face, order, box, isRound: part.shape === 'circle', hides, tears }];
+      return [
+        {
+          id: part.id,
+          piece,
+          face,
+          order,
+          box,
+          region: part.shape.kind === 'rectangle' ? null : regionOf(pieceOutline(part.shape, box)),
+          hides,
+          tears,
+        },
+      ];
     });
   });
 }
 
 function isSeeThrough(layout: Layout, part: Part): boolean {
-  return part.papers.some((paper) => layout.papers.get(paper)?.kind === 'vellum');
+  return part.papers.some((paper) => layout.papers.get(paper)?.seeThrough === true);
 }
 
 function tearsOfPart({ part }: ArrangedPart): Standing['tears'] {
-  const said = (part as Part & { readonly tear?: TearSaid | null }).tear ?? null;
   const of = (edge: Edge) => {
     const reckoned = part.torn[edge];
-    return reckoned > 0 ? { reckoned, tear: tearOf(reckoned, said) } : null;
+    return reckoned > 0 ? { reckoned, tear: tearOf(reckoned, part.tear) } : null;
   };
   return { left: of('left'), right: of('right'), top: of('top'), bottom: of('bottom') };
 }
@@ -92,9 +105,9 @@ function stretchesAlong(
   const from = piece.box[start];
   const to = from + piece.box[axis];
   const inside = (place: number) => place > from && place < to;
-  const corners = beside.flatMap(({ box, isRound }) => {
+  const corners = beside.flatMap(({ box, region }) => {
     const [first, last] = [box[start], box[start] + box[axis]];
-    const steps = isRound ? roundSteps : 1;
+    const steps = region === null ? 1 : fineSteps;
     return Array.from({ length: steps + 1 }, (_, step) => first + ((last - first) * step) / steps);
   });
   const cuts = [from, ...corners.filter(inside).sort((a, b) => a - b), to];
@@ -105,7 +118,7 @@ function stretchesAlong(
 }
 
 /** Odd, so that the middle of a circle is the middle of a step. */
-const roundSteps = 33;
+const fineSteps = 33;
 const startOf = { width: 'left', height: 'top' } as const;
 
 /** What a line across a torn edge meets; `x` runs from the edge into the piece. */
@@ -137,27 +150,39 @@ function across(
   const origin = isStart ? piece.box[start] : piece.box[start] + piece.box[axis];
   const turned = (from: number, to: number) =>
     isStart ? { low: from - origin, high: to - origin } : { low: origin - to, high: origin - from };
-  const crossed = (of: Standing): readonly Crossed[] => {
-    const span = spanAt(of, axis, at);
-    return span === null ? [] : [{ of, ...turned(span.from, span.to) }];
-  };
+  const { from, to } = { from: piece.box[start], to: piece.box[start] + piece.box[axis] };
+  const crossed = (of: Standing): readonly Crossed[] =>
+    spansAt(of, axis, at).map((span) => ({ of, ...turned(span.from, span.to) }));
   return {
-    own: crossed(piece)[0]!,
+    own: { of: piece, ...turned(from, to) },
     edge,
     others: beside.filter((other) => other !== piece).flatMap(crossed),
     card: { face: piece.face, ...turned(0, card[axis]) },
   };
 }
 
-/** From where to where along the axis the piece reaches at that place of the other axis. */
-function spanAt(of: Standing, axis: Axis, at: number): { readonly from: number; readonly to: number } | null {
+/** From where to where along the axis the piece covers anything at that place of the other axis. */
+function spansAt(
+  { box, region }: Standing,
+  axis: Axis,
+  at: number,
+): readonly { readonly from: number; readonly to: number }[] {
   const other: Axis = axis === 'width' ? 'height' : 'width';
-  const { box } = of;
-  const off = at - (box[startOf[other]] + box[other] / 2);
-  if (Math.abs(off) >= box[other] / 2) return null;
-  const share = of.isRound ? Math.sqrt(1 - ((2 * off) / box[other]) ** 2) : 1;
-  const middle = box[startOf[axis]] + box[axis] / 2;
-  return { from: middle - (share * box[axis]) / 2, to: middle + (share * box[axis]) / 2 };
+  const first = box[startOf[other]];
+  if (at <= first || at >= first + box[other]) return [];
+  if (region === null) return [{ from: box[startOf[axis]], to: box[startOf[axis]] + box[axis] }];
+  const [along, across] = axis === 'width' ? (['x', 'y'] as const) : (['y', 'x'] as const);
+  const crossings = region.rings
+    .flatMap((ring) =>
+      ring.flatMap((one, index) => {
+        const next = ring[(index + 1) % ring.length]!;
+        if (one[across] < at === next[across] < at) return [];
+        const share = (at - one[across]) / (next[across] - one[across]);
+        return [one[along] + share * (next[along] - one[along])];
+      }),
+    )
+    .sort((a, b) => a - b);
+  return crossings.flatMap((from, index) => (index % 2 === 0 ? [{ from, to: crossings[index + 1]! }] : []));
 }
 
 /** A little more than what is unseen. */

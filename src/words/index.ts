@@ -1,5 +1,6 @@
 export { type AssemblyWords, assemblyWords, dealtWords } from './assembly.ts';
 export { type Caution, type CautionedSet, cautionsFor } from './caution.ts';
+export { chanceWords, riskWords, type ToldChance } from './chanceWords.ts';
 export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
 export { type EditOwner, type EditTold, editSentence, fieldWords } from './editSentence.ts';
 export { cliffSentence, enoughSentences } from './enoughSentence.ts';
@@ -36,5 +37,8 @@ export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
 export { roomRefusal, suitSentences } from './suitSentence.ts';
 export { sumSentence } from './sum.ts';
 export { tableProblemSentence } from './tableProblem.ts';
+export { tearingAdvice } from './tearAdvice.ts';
+export { tearProblemSentence } from './tearProblem.ts';
+export { type JoinWords, joinWords, tearSentence, tearsSentences } from './tearSentence.ts';
 export { trimmerSentences } from './trimmerSentences.ts';
 export { tableOf, type Workpiece } from './workpiece.ts';
