@@ -14,7 +14,13 @@ describe('docs/problems.md', () => {
       rows.map(([, code, severity]) => [code!, severity!]),
     );
     const fileCodes = Object.fromEntries(fileProblemCodes().map((code) => [code, 'error']));
-    expect(listed).toEqual({ ...layoutCodes, ...planningCodes, ...finishedCodes, ...tableCodes, ...fileCodes });
+    expect(listed).toEqual({
+      ...layoutCodes,
+      ...planningCodes,
+      ...finishedCodes,
+      ...tableCodes,
+      ...fileCodes,
+    });
   });
 });
 
