@@ -1,3 +1,4 @@
+export { checkFinished, type FinishedProblem } from './check.ts';
 export { type FinishedCode, finishedCodes } from './codes.ts';
 export { pieceOutline } from './pieceOutline.ts';
 export {

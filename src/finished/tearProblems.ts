@@ -1,10 +1,10 @@
 import type { Layout } from '../layout/index.ts';
-import type { Problem } from '../problem/index.ts';
+import type { FinishedProblem } from './check.ts';
 import { type FinishedCode, finishedCodes } from './codes.ts';
 import { isMeeting, type TearJoin, type Tears } from './tears.ts';
 
 /** The joins of torn edges that fail as a rule, or more often than is wanted, in the order of the pile. */
-export function tearProblems(layout: Layout, tears: Tears): readonly Problem<FinishedCode>[] {
+export function tearProblems(layout: Layout, tears: Tears): readonly FinishedProblem[] {
   return tears.joins.flatMap((join) => {
     const code = codeOf(join);
     if (code === null) return [];

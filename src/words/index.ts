@@ -6,6 +6,7 @@ export { type EditOwner, type EditTold, editSentence, fieldWords } from './editS
 export { cliffSentence, enoughSentences } from './enoughSentence.ts';
 export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
+export { finishedProblemSentence } from './finishedProblem.ts';
 export { kindnessSentence } from './kindnessSentence.ts';
 export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
@@ -38,7 +39,6 @@ export { roomRefusal, suitSentences } from './suitSentence.ts';
 export { sumSentence } from './sum.ts';
 export { tableProblemSentence } from './tableProblem.ts';
 export { tearingAdvice } from './tearAdvice.ts';
-export { tearProblemSentence } from './tearProblem.ts';
 export { type JoinWords, joinWords, tearSentence, tearsSentences } from './tearSentence.ts';
 export { trimmerSentences } from './trimmerSentences.ts';
 export { tableOf, type Workpiece } from './workpiece.ts';

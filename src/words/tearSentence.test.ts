@@ -4,9 +4,9 @@ import { arrange, type Layout, type Part } from '../layout/index.ts';
 import { awayFrom, inch, layoutOf, mm, part } from '../layout/testing/build.ts';
 import {
   chanceWords,
+  finishedProblemSentence,
   riskWords,
   tearingAdvice,
-  tearProblemSentence,
   tearSentence,
   tearsSentences,
 } from './index.ts';
@@ -41,7 +41,7 @@ function told(layout: Layout) {
     all: tearsSentences(tears),
     problems: tearProblems(layout, tears).map((problem) => [
       problem.code,
-      tearProblemSentence(problem, layout, showing),
+      finishedProblemSentence(problem, layout, showing),
     ]),
   };
 }

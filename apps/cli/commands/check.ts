@@ -1,9 +1,11 @@
+import { checkFinished } from '../../../src/finished/index.ts';
 import { arrange, checkLayout, type LayoutSum, sumsOf } from '../../../src/layout/index.ts';
-import { checkSet, planSet } from '../../../src/planning/index.ts';
+import { checkSet, planSet, usualMarks } from '../../../src/planning/index.ts';
 import type { Problem } from '../../../src/problem/index.ts';
 import {
   counted,
   fileProblemSentence,
+  finishedProblemSentence,
   layoutProblemSentence,
   listed,
   planningProblemSentence,
@@ -53,6 +55,11 @@ export async function check(file: string, options: CheckOptions, world: World): 
     const found = checkSet(set, planSet(set));
     problems.push(
       ...found.map((problem) => ({ ...problem, says: planningProblemSentence(problem, layout, showing) })),
+    );
+    const marks = trimmer.value?.marks ?? usualMarks(layout);
+    const made = checkFinished(layout, arrangement, { marks });
+    problems.push(
+      ...made.map((problem) => ({ ...problem, says: finishedProblemSentence(problem, layout, showing) })),
     );
   }
   const sums = sumsOf(arrangement).map((sum) => ({ ...sum, says: sumSentence(sum, layout, showing) }));

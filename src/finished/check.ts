@@ -1,0 +1,21 @@
+import type { Arrangement, Layout } from '../layout/index.ts';
+import type { Length } from '../measure/index.ts';
+import type { Problem } from '../problem/index.ts';
+import type { FinishedCode } from './codes.ts';
+import { tearProblems } from './tearProblems.ts';
+import { tearsOf } from './tears.ts';
+
+/** Something that is wrong with the card once it is made. */
+export type FinishedProblem = Problem<FinishedCode>;
+
+/**
+ * What would be wrong with the finished cards, as far as layout and papers tell. `marks` are those that sizes are cut
+ * to, `wanted` is the risk of a set that is put up with. `finishedCodes` lists what is looked for.
+ */
+export function checkFinished(
+  layout: Layout,
+  arrangement: Arrangement,
+  asks: { readonly marks: Length; readonly wanted?: number },
+): readonly FinishedProblem[] {
+  return tearProblems(layout, tearsOf(layout, arrangement, asks));
+}

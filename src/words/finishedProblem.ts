@@ -1,0 +1,17 @@
+import type { FinishedCode, FinishedProblem } from '../finished/index.ts';
+import type { Layout } from '../layout/index.ts';
+import type { Showing } from './showing.ts';
+import { tearProblemSentence } from './tearProblem.ts';
+
+/** What is wrong with the finished card, in one or two sentences. */
+export function finishedProblemSentence(problem: FinishedProblem, layout: Layout, showing: Showing): string {
+  return sentences[problem.code](problem, layout, showing);
+}
+
+type SentenceOf = (problem: FinishedProblem, layout: Layout, showing: Showing) => string;
+
+const sentences = {
+  tearShows: tearProblemSentence,
+  tearMayShow: tearProblemSentence,
+  tearMeets: tearProblemSentence,
+} as const satisfies Record<FinishedCode, SentenceOf>;
