@@ -31,7 +31,7 @@ describe('check, of cards with torn edges', () => {
       ['tearMayShow', 'caution', 'parts[2].torn'],
     ]);
     expect(told[0]!.says).toBe(
-      'A deep tear at the bottom of leaf may let the card front show beside band, 2 mm of it at the worst: on 1 card in 5; with 10 cards, that is nearly every set. With 2 mm more room it is no more than 1 set in 20.',
+      'A deep tear at the bottom of leaf may let the card front show beside band, 2 mm of it at the worst: on 1 card in 5; with 10 cards, that is 9 sets in 10. With 2 mm more room it is no more than 1 set in 20.',
     );
   });
 
