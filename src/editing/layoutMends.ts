@@ -330,6 +330,8 @@ function bothMiddle(one: Case): readonly Change[] {
 /** Of a rectangle or circle over the rim of a circle: the largest of its proportions that goes in the middle of it. */
 function smallerOnCircle(one: Case): Tried {
   const { part, seen, pieces } = one.arranged;
+  const bed = one.inHand.layout.parts.find(({ id }) => id === part.on);
+  if (bed?.shape.kind !== 'circle') return [];
   const under = pieces[one.piece]?.under;
   if (seen === null || under === undefined || under === null) return [];
   const diagonal = part.shape.kind === 'circle' ? seen.width : Math.hypot(seen.width, seen.height);

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { type Length, millimetres, readLength, type Units } from '../measure/index.ts';
+import { pathLimits, readPath } from '../shape/index.ts';
 import type { FileProblemCode, Wanted } from '../words/index.ts';
 import { excerpt } from './excerpt.ts';
 import { expecting } from './expectation.ts';
@@ -72,6 +73,16 @@ export function once<Shape>(make: () => Shape): () => Shape {
 export function inUnits<Shape>(shapeIn: (units: Units) => Shape): (units: Units) => Shape {
   const shapes = { in: once(() => shapeIn('in')), mm: once(() => shapeIn('mm')) };
   return (units) => shapes[units]();
+}
+
+/** SVG path data of an outline. */
+export function pathText() {
+  return judged('outline', (text) => {
+    const reading = readPath(text);
+    if (reading.ok) return null;
+    const names = { fault: reading.code, found: reading.found };
+    return { code: 'outlineUnreadable', names, numbers: { at: reading.at } };
+  }).register(z.globalRegistry, { maxLength: pathLimits.characters });
 }
 
 /** A length as text; one without a unit is in `units`. */

@@ -1,7 +1,6 @@
 import stringify from 'json-stringify-pretty-compact';
 import {
   type Anchor,
-  type BannerEnd,
   type Bought,
   type Dealt,
   type Envelope,
@@ -20,6 +19,7 @@ import {
 import { grammageOf } from '../making/index.ts';
 import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
+import { type BannerEnd, readPath } from '../shape/index.ts';
 import type { Colour, Paper, Price, SheetStock } from '../stash/index.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { readFileText, tellable } from './fileText.ts';
@@ -277,6 +277,11 @@ function shapeOf(part: PartShape, lengths: Lengths, path: Path): Shape {
         ends: endsOf(part.ends),
         depth: lengths.readOr(null, part.endDepth, [...path, 'endDepth']),
       };
+    case 'outline': {
+      const reading = readPath(part.outline ?? '');
+      assert(reading.ok, 'An outline in a file that is in shape can be read', { id: part.id });
+      return { kind, path: reading.path };
+    }
     default:
       return { kind };
   }

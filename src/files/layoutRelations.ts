@@ -198,7 +198,7 @@ function shapeProblemsOf({ part, path }: Member): FileProblem[] {
   const problems = Object.entries(shapeFields).flatMap(([field, of]) =>
     field in part && of !== shape ? [fileProblem('shapeField', [...path, field], { shape: of })] : [],
   );
-  const needed = shape === 'rounded' ? 'corner' : shape === 'banner' ? 'ends' : null;
+  const needed = neededBy[shape] ?? null;
   const has = (field: string) =>
     field in part && !(isObject(part[field]) && Object.keys(part[field]).length === 0);
   if (needed !== null && !has(needed))
@@ -210,6 +210,9 @@ function shapeProblemsOf({ part, path }: Member): FileProblem[] {
   }
   return problems;
 }
+
+/** The field without which a shape is none. */
+const neededBy: Readonly<Record<string, string>> = { rounded: 'corner', banner: 'ends', outline: 'outline' };
 
 /** What is said of tears where nothing is torn, and depths that are out of order. */
 function tearProblems({ part, path }: Member, units: Units): FileProblem[] {

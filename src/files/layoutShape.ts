@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
-import type { BannerEnd, ShapeKind } from '../layout/index.ts';
+import type { ShapeKind } from '../layout/index.ts';
 import { foldKinds, postIds, poundKinds } from '../making/index.ts';
 import type { Units } from '../measure/index.ts';
+import type { BannerEnd } from '../shape/index.ts';
 import { expecting } from './expectation.ts';
 import {
   described,
@@ -16,6 +17,7 @@ import {
   maybe,
   numberIn,
   oneOf,
+  pathText,
   shownText,
   wholeNumber,
 } from './field.ts';
@@ -36,6 +38,7 @@ export const shapeKinds = [
   'oval',
   'rounded',
   'banner',
+  'outline',
 ] as const satisfies readonly ShapeKind[];
 
 /** The fields that say more of a shape, with the shape that they belong to. */
@@ -43,6 +46,7 @@ export const shapeFields = {
   corner: 'rounded',
   ends: 'banner',
   endDepth: 'banner',
+  outline: 'outline',
 } as const satisfies Record<string, ShapeKind>;
 
 const bannerEnds = ['notched', 'pointed', 'slanted'] as const satisfies readonly BannerEnd[];
@@ -251,6 +255,10 @@ function shapeIn(units: Units) {
         bottom: z.optional(oneOf(bannerEnds)),
       }),
       'How the ends are cut, of the shape "banner".',
+    ),
+    outline: maybe(
+      pathText(),
+      'SVG path data of closed contours, of the shape "outline": it is made as large as the part is seen.',
     ),
     endDepth: positive(
       'How deep the ends of a banner are cut; half of what it measures across there unless said.',

@@ -6,6 +6,7 @@ import {
   type Mark,
   outlineStroke,
   type PathStep,
+  polygon,
   rectangle,
   tornOutline,
   white,
@@ -17,9 +18,13 @@ import {
   type Dealt,
   type Face,
   type Layout,
+  outlineIn,
   paperOfCard,
+  regionIn,
+  type Shape,
 } from '../layout/index.ts';
-import { type Box, type Edge, pointsOf, zero } from '../measure/index.ts';
+import { type Box, type Edge, lengthOfTicks, pointsOf, zero } from '../measure/index.ts';
+import { outlineSteps } from '../shape/index.ts';
 import { hatchOf, type Manner, type Wearing } from './matter.ts';
 
 /** A piece of a part as it is drawn on a face. */
@@ -120,7 +125,7 @@ export function drawnPieces({
       part.pieces.flatMap(({ box }, index) => {
         if (box === null) return [];
         const frame = frameOfBox(box, scale);
-        return [{ part, piece: index, frame, path: outlineOf(part, frame, scale, place * 97 + index) }];
+        return [{ part, piece: index, frame, path: outlineOf(part, box, scale, place * 97 + index) }];
       }),
     );
 }
@@ -137,17 +142,50 @@ export function fillOf(layout: Layout, dealt: Dealt, card: number, wearing: Wear
   return paper === null ? { colour: white } : { hatch: hatchOf(layout, paper, wearing) };
 }
 
-function outlineOf({ part }: ArrangedPart, frame: Frame, scale: number, seed: number): readonly PathStep[] {
+function outlineOf({ part }: ArrangedPart, box: Box, scale: number, seed: number): readonly PathStep[] {
+  const frame = frameOfBox(box, scale);
   if (part.shape.kind === 'circle') {
     return circle(
       { xPt: frame.xPt + frame.widthPt / 2, yPt: frame.yPt + frame.heightPt / 2 },
       frame.widthPt / 2,
     );
   }
+  if (part.shape.kind !== 'rectangle') return pathOf(part.shape, box, scale);
   const torn = edges
     .filter((edge) => part.torn[edge] > 0)
     .map((edge) => [edge, raggedPt(pointsOf(part.torn[edge]) * scale, frame)] as const);
   return torn.length === 0 ? rectangle(frame) : tornOutline(frame, Object.fromEntries(torn), seed);
+}
+
+/**
+ * A shape as a pen draws it. Where one contour lies in another it is drawn by its region, whose holes run the other
+ * way round, so that they stay empty by whichever rule it is filled.
+ */
+function pathOf(shape: Shape, box: Box, scale: number): readonly PathStep[] {
+  const pt = (ticks: number) => pointsOf(lengthOfTicks(1)) * ticks * scale;
+  const outline = outlineIn(shape, box);
+  if (outline.contours.length > 1)
+    return regionIn(shape, box).rings.flatMap((ring) =>
+      polygon(ring.map(({ x, y }) => ({ xPt: pt(x), yPt: pt(y) }))),
+    );
+  return outlineSteps(outline).map((step): PathStep => {
+    switch (step.to) {
+      case 'close':
+        return step;
+      case 'curve':
+        return {
+          to: 'curve',
+          x1Pt: pt(step.x1),
+          y1Pt: pt(step.y1),
+          x2Pt: pt(step.x2),
+          y2Pt: pt(step.y2),
+          xPt: pt(step.x),
+          yPt: pt(step.y),
+        };
+      default:
+        return { to: step.to, xPt: pt(step.x), yPt: pt(step.y) };
+    }
+  });
 }
 
 const edges: readonly Edge[] = ['left', 'right', 'top', 'bottom'];

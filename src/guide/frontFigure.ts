@@ -6,6 +6,7 @@ import {
   type Mark,
   type Point,
   type Row,
+  ringsOf,
 } from '../drawing/index.ts';
 import { type Axis, type Length, lengthOfTicks, pointsOf, zero } from '../measure/index.ts';
 import { chainOf } from './chain.ts';
@@ -180,12 +181,18 @@ function middleOut(count: number): readonly number[] {
   );
 }
 
-function covers({ part, frame }: DrawnPiece, { xPt, yPt }: Point): boolean {
-  if (part.part.shape.kind === 'circle') {
-    const radius = frame.widthPt / 2;
-    return Math.hypot(xPt - frame.xPt - radius, yPt - frame.yPt - radius) < radius;
-  }
-  return (
-    xPt > frame.xPt && xPt < frame.xPt + frame.widthPt && yPt > frame.yPt && yPt < frame.yPt + frame.heightPt
+function covers({ part, frame, path }: DrawnPiece, { xPt, yPt }: Point): boolean {
+  const inFrame =
+    xPt > frame.xPt && xPt < frame.xPt + frame.widthPt && yPt > frame.yPt && yPt < frame.yPt + frame.heightPt;
+  if (part.part.shape.kind === 'rectangle' || !inFrame) return inFrame;
+  // A line from the point to the right goes out as often as it goes in when the point lies outside.
+  const crossings = ringsOf(path).flatMap((ring) =>
+    ring.filter((end, index) => {
+      const start = ring.at(index - 1)!;
+      if (start.yPt > yPt === end.yPt > yPt) return false;
+      const share = (yPt - start.yPt) / (end.yPt - start.yPt);
+      return start.xPt + share * (end.xPt - start.xPt) > xPt;
+    }),
   );
+  return crossings.length % 2 === 1;
 }

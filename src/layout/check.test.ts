@@ -175,6 +175,27 @@ describe('what is larger or hangs over', () => {
     expect(foundOn([moon, part('square', { on: 'moon', size: [inch('1 3/8'), inch('1 3/8')] })])).toEqual([]);
   });
 
+  test('corners over the rim of an oval, a rounded corner and a banner', () => {
+    const over = (bed: Parameters<typeof part>[1]) => {
+      const panel = part('panel', { on: 'bed', size: [inch('3'), inch('1')] });
+      const problems = check(
+        layoutOf({ base: a2, parts: [part('bed', { size: [inch('3'), inch('1')], ...bed }), panel] }),
+      );
+      // All of the bed is hidden, which is told beside.
+      expect(problems.map(({ code }) => code)).toEqual(['hidden', 'overPartEdge']);
+      const [, problem] = problems;
+      expect(problem).toMatchObject({ names: { edge: 'rim' } });
+      return problem!.numbers.over! / inch('1');
+    };
+    // A corner rounded with 1/2 in leaves √2/2 - 1/2 in of its square along the diagonal; all sides have to move out
+    // until the mitred corner holds it: half that and more.
+    const rounded = over({ shape: { kind: 'rounded', corner: inch('1/2') } });
+    expect(rounded).toBeGreaterThan(0.1);
+    expect(rounded).toBeLessThan(0.3);
+    expect(over({ shape: 'oval' })).toBeGreaterThan(0.1);
+    expect(over({ shape: { kind: 'banner', ends: { right: 'notched' }, depth: null } })).toBeGreaterThan(0.1);
+  });
+
   test('each piece that is wrong in its own way is named once, by its place', () => {
     const row = ['1/4', '1 1/2', '3 1/2'].map((left) => ({ left: inch(left) }));
     expect(foundOn([part('dots', { diameter: inch('1'), place: row })])).toEqual([

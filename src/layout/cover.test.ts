@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Box, type Length, lengthOfTicks } from '../measure/index.ts';
+import { type Box, type Length, lengthOfTicks, zero } from '../measure/index.ts';
+import { readPath } from '../shape/index.ts';
 import { covers, type Outline, touches } from './cover.ts';
 import { inch } from './testing/build.ts';
 
@@ -80,6 +81,53 @@ describe('limits', () => {
     // The corner lies 19 ticks within the rim, 16 of them unseen: measured along the diagonal, as all of it is.
     const corner: Outline = { shape: { kind: 'rectangle' }, box: square(8_522) };
     expect([touches(circle, corner), touches(corner, circle)]).toEqual([true, true]);
+  });
+
+  test('what lies in the notch of a banner, or in a hole, is not touched; what lies in its point is', () => {
+    const at = (left: string, top: string, size: string): Box => ({
+      left: inch(left),
+      top: inch(top),
+      width: inch(size),
+      height: inch(size),
+    });
+    const circle: Outline = { shape: { kind: 'circle' }, box: at('3 5/8', '3/8', '1/4') };
+    const strip = { left: zero, top: zero, width: inch('4'), height: inch('1') };
+    // The notch goes in by half the height: a circle of 1/4 in lies well inside it.
+    const banner = (end: 'notched' | 'pointed'): Outline => ({
+      shape: { kind: 'banner', ends: { right: end }, depth: null },
+      box: strip,
+    });
+    expect([touches(banner('notched'), circle), touches(circle, banner('notched'))]).toEqual([false, false]);
+    expect([touches(banner('pointed'), circle), covers(banner('pointed'), circle)]).toEqual([true, true]);
+
+    const reading = readPath('M0 0H12V12H0Z M3 3H9V9H3Z');
+    if (!reading.ok) throw new Error(reading.code);
+    const frame: Outline = { shape: { kind: 'outline', path: reading.path }, box: at('0', '0', '3') };
+    const small: Outline = { shape: { kind: 'rectangle' }, box: at('1', '1', '1') };
+    const larger: Outline = { shape: { kind: 'rectangle' }, box: at('1/2', '1/2', '2') };
+    expect([touches(frame, small), covers(frame, small)]).toEqual([false, false]);
+    expect([touches(frame, larger), covers(frame, larger)]).toEqual([true, false]);
+  });
+
+  test('the rectangle of most area in an oval goes in, one a little larger does not', () => {
+    // Inscribed in an ellipse: sides of √2 times its half axes.
+    const oval: Outline = {
+      shape: { kind: 'oval' },
+      box: { left: zero, top: zero, width: inch('4'), height: inch('2') },
+    };
+    const centred = (grown: number): Outline => {
+      const [width, height] = [4, 2].map((side) => Math.floor((side * 40_640 * grown) / Math.SQRT2));
+      return {
+        shape: { kind: 'rectangle' },
+        box: {
+          left: lengthOfTicks(Math.round((inch('4') - width!) / 2)),
+          top: lengthOfTicks(Math.round((inch('2') - height!) / 2)),
+          width: lengthOfTicks(width!),
+          height: lengthOfTicks(height!),
+        },
+      };
+    };
+    expect([0.999, 1, 1.001].map((grown) => covers(oval, centred(grown)))).toEqual([true, true, false]);
   });
 
   test('circles side by side do not touch, nor does a circle a corner it passes', () => {

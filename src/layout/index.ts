@@ -12,7 +12,6 @@ export {
 export type {
   Adhere,
   Anchor,
-  BannerEnd,
   Base,
   Bought,
   Dealt,
@@ -33,6 +32,7 @@ export type {
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
 export { paperOfCard } from './paperOfCard.ts';
+export { outlineIn, regionIn } from './pieceShape.ts';
 export { type SumChange, sumChanges } from './sumChange.ts';
 export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
 export { turnOf, upOf } from './turn.ts';

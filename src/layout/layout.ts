@@ -1,5 +1,6 @@
 import type { FoldKind, PostId } from '../making/index.ts';
 import type { Edge, Length, Size, Units } from '../measure/index.ts';
+import type { BannerEnd, PathShape } from '../shape/index.ts';
 import type { Paper } from '../stash/index.ts';
 
 /** The faces of a card that parts lie on. */
@@ -24,13 +25,10 @@ export type Shape =
       readonly ends: Readonly<Partial<Record<Edge, BannerEnd>>>;
       readonly depth: Length | null;
     }
-  /** Any closed outline, as SVG path data; inside and outside by the even-odd rule. */
-  | { readonly kind: 'outline'; readonly path: string };
+  /** Any closed outline; inside and outside by the even-odd rule. */
+  | { readonly kind: 'outline'; readonly path: PathShape };
 
 export type ShapeKind = Shape['kind'];
-
-/** How an end of a banner is cut: in to a notch, out to a point, or aslant. */
-export type BannerEnd = 'notched' | 'pointed' | 'slanted';
 
 /** How deep the tears of a part go and how broad their core shows; `null`: nobody said. */
 export interface Tear {

@@ -5,13 +5,14 @@ import {
   type Edge,
   type Length,
   lengthOfTicks,
-  rightOf,
   zero,
 } from '../measure/index.ts';
+import { covers as regionCovers } from '../shape/index.ts';
 import type { ArrangedPart, Arrangement, LaidPiece } from './arrange.ts';
 import { covers, type Outline } from './cover.ts';
 import type { Layout, Part, Place } from './layout.ts';
 import { type LayoutProblem, partProblem, placeField } from './layoutProblem.ts';
+import { regionIn } from './pieceShape.ts';
 import { unseen } from './unseen.ts';
 
 /**
@@ -124,11 +125,14 @@ function* overhangsOf(
     }
   }
 
-  // Inside the square round a circle, and over its rim all the same.
-  if (onto?.shape.kind === 'circle' && !hangsOver) {
-    const outline = { shape: part.shape, box };
-    if (covers({ shape: onto.shape, box: under }, outline)) return;
-    const over = overRim(under, outline);
+  // Inside the box round another shape, and over its rim all the same.
+  if (onto !== null && onto.shape.kind !== 'rectangle' && !hangsOver) {
+    const [bed, outline] = [
+      { shape: onto.shape, box: under },
+      { shape: part.shape, box },
+    ];
+    if (covers(bed, outline)) return;
+    const over = onto.shape.kind === 'circle' ? overRim(under, outline) : reachOver(bed, outline);
     yield [
       'rim',
       partProblem(
@@ -143,15 +147,32 @@ function* overhangsOf(
   }
 }
 
-/** How far the furthest point of an outline lies outside a circle, rounded up to a tick. */
+/** How far the furthest point of a piece lies outside a circle, rounded up to a tick. */
 function overRim(circle: Box, { shape, box }: Outline): Length {
   const radius = circle.width / 2;
   const [x, y] = [circle.left + radius, circle.top + circle.height / 2];
   const furthest =
     shape.kind === 'circle'
       ? Math.hypot(box.left + box.width / 2 - x, box.top + box.height / 2 - y) + box.width / 2
-      : Math.hypot(Math.max(x - box.left, rightOf(box) - x), Math.max(y - box.top, box.top + box.height - y));
+      : Math.max(
+          ...regionIn(shape, box).rings.flatMap((ring) =>
+            ring.map((point) => Math.hypot(point.x - x, point.y - y)),
+          ),
+        );
   return lengthOfTicks(Math.ceil(furthest - radius));
+}
+
+/** The least that the bed would have to grow by on all sides to hold the piece, to a sixteenth of a millimetre. */
+function reachOver(bed: Outline, piece: Outline): Length {
+  const [outer, inner] = [regionIn(bed.shape, bed.box), regionIn(piece.shape, piece.box)];
+  const step = 100;
+  let [less, enough] = [0, Math.ceil(Math.max(bed.box.width, bed.box.height) / step)];
+  while (enough - less > 1) {
+    const middle = Math.floor((less + enough) / 2);
+    if (regionCovers(outer, inner, lengthOfTicks(middle * step))) enough = middle;
+    else less = middle;
+  }
+  return lengthOfTicks(enough * step);
 }
 
 /** The field that a part's size along an axis comes from. */

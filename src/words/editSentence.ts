@@ -278,6 +278,7 @@ const words: Readonly<Record<string, string>> = {
   'ends.top': 'top end',
   'ends.bottom': 'bottom end',
   endDepth: 'depth of the ends',
+  outline: 'outline',
   margin: 'margin round the shape',
   foam: 'height of the foam',
   grams: 'weight in grams',

@@ -367,6 +367,12 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[6].size holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".',
     ],
   ],
+  outlineUnreadable: [
+    [
+      { where: 'parts[3].outline', names: { fault: 'open', found: 'M0 0L3 4' }, numbers: { at: 0 } },
+      'parts[3].outline holds no outline. The line that begins at character 1 of the path, M0 0L3 4, is open; it may only come back to where it began, or end with Z.',
+    ],
+  ],
   edgeShape: [
     [
       { where: 'parts[3].torn', names: { does: 'torn', shape: '"circle"' } },

@@ -1,6 +1,8 @@
 import { lengthOfTicks, millimetresOf, readLength, showLengthWithUnit } from '../measure/index.ts';
 import { assert, type Problem } from '../problem/index.ts';
+import type { PathFault } from '../shape/index.ts';
 import { whyNotALength } from './length.ts';
+import { pathRefusalSentence } from './pathRefusal.ts';
 
 /** What is the matter with a file that came from outside. Adding a code without its sentence does not compile. */
 export type FileProblemCode = keyof typeof sentences;
@@ -52,6 +54,7 @@ const wanted = {
   edges: 'an object of lengths by edge (left, right, top, bottom), such as { "right": "1/2 in" }',
   margin: 'a length for all four edges, or an object of lengths by edge (left, right, top, bottom)',
   'banner-ends': 'an object of ends by edge (left, right, top, bottom), such as { "right": "notched" }',
+  outline: 'SVG path data of closed lines as text, such as "M0 0H20V10Z"',
   tear: 'an object such as { "least": "5 mm", "most": "11 mm" }',
   envelope: 'an object such as { "size": ["4 3/8 in", "5 3/4 in"] }',
   room: '"none", or an object such as { "width": ["2 in", "2 1/2 in"] }',
@@ -201,6 +204,7 @@ const sentences = {
     `${at(problem)} holds a diameter, but the part is a rectangle; it may stand only with "shape": "circle".`,
   circleSize: (problem) =>
     `${at(problem)} holds a width and a height, but the part is a circle; a circle may have "diameter" or "inset".`,
+  outlineUnreadable: (problem) => `${at(problem)} holds no outline. ${pathRefusal(problem)}`,
   edgeShape: (problem) =>
     `${at(problem)} ${problem.names.does === 'tuck' ? 'tucks' : 'tears'} what has the shape ${problem.names.shape ?? ''}; only a rectangle may be ${problem.names.does === 'tuck' ? 'tucked' : 'torn'}.`,
   shapeField: (problem) => `${at(problem)} may stand only with "shape": "${problem.names.shape ?? ''}".`,
@@ -311,6 +315,14 @@ function noLength({ names }: Problem): string {
   const reading = readLength(text, names.units === 'mm' ? 'mm' : 'in');
   assert(!reading.ok, 'An unreadable length cannot be read', { text });
   return whyNotALength(reading, text);
+}
+
+function pathRefusal({ names, numbers }: Problem): string {
+  return pathRefusalSentence({
+    code: names.fault as PathFault,
+    at: numbers.at ?? 0,
+    found: names.found ?? '',
+  });
 }
 
 function papersOf({ names }: Problem): string {

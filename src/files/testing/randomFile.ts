@@ -218,6 +218,12 @@ function part(
       object({ ...common, shape: fc.constant('rounded'), size, corner: positive() }),
       object({
         ...common,
+        shape: fc.constant('outline'),
+        size,
+        outline: fc.constantFrom('M0 0H20V10Z', 'M0 0C0 9 9 9 9 0Z', 'm0,0h9v9h-9zm3,3h3v3h-3z'),
+      }),
+      object({
+        ...common,
         shape: fc.constant('banner'),
         size,
         ends: object({ right: fc.constantFrom('notched', 'pointed', 'slanted'), top: oneOf('pointed') }),

@@ -345,7 +345,7 @@ export const slips: readonly Slip[] = [
   slip('parts[6].on', 'constructor', 'onUnknown', 'there is no such part'),
   changed({ 'parts[0].on': 'panel', 'parts[1].on': 'base' }, 'parts[0].on', 'onLater', '(parts[1])'),
   changed({ 'parts[0].on': 'note' }, 'parts[0].on', 'onLater', '(parts[6])'),
-  shape('parts[6].shape', 'heart', 'fieldChoice', '"oval", "rounded" or "banner"'),
+  shape('parts[6].shape', 'heart', 'fieldChoice', '"rounded", "banner" or "outline"'),
   shape('parts[6].size', undefined, 'extentMissing', 'none of "size", "inset" and "diameter"', 'parts[6]'),
   shape('parts[6].inset', '1/8 in', 'extentTwice', '"size" and "inset"', 'parts[6]'),
   shape('parts[6].size[0]', 2.25, 'lengthBareNumber', 'write "2.25 in"'),
@@ -386,6 +386,15 @@ export const slips: readonly Slip[] = [
   slip('parts[6].corner', '1/4 in', 'shapeField', 'only with "shape": "rounded"'),
   slip('parts[3].ends', { right: 'notched' }, 'shapeField', 'only with "shape": "banner"'),
   slip('parts[6].shape', 'rounded', 'shapeFieldMissing', 'needs it', 'parts[6].corner'),
+  slip('parts[6].shape', 'outline', 'shapeFieldMissing', 'needs it', 'parts[6].outline'),
+  slip('parts[6].outline', 'M0 0H4V4Z', 'shapeField', 'only with "shape": "outline"'),
+  ...['M0 0L3 4', '', 'L3 4Z', 'M0 0H4V4X', 'M0 0H4V', 'M0 0L3 4Z'].map((outline) =>
+    changed(
+      { 'parts[6].shape': 'outline', 'parts[6].outline': outline },
+      'parts[6].outline',
+      'outlineUnreadable',
+    ),
+  ),
   slip('parts[6].shape', 'banner', 'shapeFieldMissing', 'needs it', 'parts[6].ends'),
   changed({ 'parts[6].shape': 'banner', 'parts[6].ends': {} }, 'parts[6].ends', 'shapeFieldMissing'),
   {
