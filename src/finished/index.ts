@@ -1,6 +1,5 @@
 export { checkFinished, type FinishedProblem } from './check.ts';
 export { type FinishedCode, finishedCodes } from './codes.ts';
-export { pieceOutline } from './pieceOutline.ts';
 export {
   type Evenness,
   type Layer,

@@ -5,6 +5,7 @@ import {
   type Layout,
   type Part,
   paperOfCard,
+  regionIn,
 } from '../layout/index.ts';
 import {
   type Box,
@@ -17,8 +18,7 @@ import {
   sum,
   zero,
 } from '../measure/index.ts';
-import { boxRegion, evenOddRegion, intersection, isEmpty, type Region, regionOf } from '../shape/index.ts';
-import { pieceOutline } from './pieceOutline.ts';
+import { boxRegion, evenOddRegion, intersection, isEmpty, type Region } from '../shape/index.ts';
 import { foamOf, spotsThickness, type Thickness, thicknessOfDealt } from './thickness.ts';
 
 /** The faces that parts lie on, as they follow one another from the front of a closed card to its back. */
@@ -131,7 +131,7 @@ function tucksOf(part: Part, box: Box): readonly Box[] {
 }
 
 function regionOfPiece({ part }: ArrangedPart, box: Box, face: Face, arrangement: Arrangement): Region {
-  const region = part.shape.kind === 'rectangle' ? boxRegion(box) : regionOf(pieceOutline(part.shape, box));
+  const region = regionIn(part.shape, box);
   return seenFromFront(region, face, arrangement);
 }
 

@@ -4,12 +4,12 @@ import {
   type Face,
   type Layout,
   type Part,
+  regionIn,
   unseen,
 } from '../layout/index.ts';
 import { type TearDepth, tearOf } from '../making/index.ts';
 import { type Axis, type Box, type Edge, type Length, lengthOfTicks } from '../measure/index.ts';
-import { type Region, regionOf } from '../shape/index.ts';
-import { pieceOutline } from './pieceOutline.ts';
+import type { Region } from '../shape/index.ts';
 import type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
 
 /**
@@ -73,7 +73,7 @@ function standing(layout: Layout, { parts }: Arrangement): readonly Standing[] {
           face,
           order,
           box,
-          region: part.shape.kind === 'rectangle' ? null : regionOf(pieceOutline(part.shape, box)),
+          region: part.shape.kind === 'rectangle' ? null : regionIn(part.shape, box),
           hides,
           tears,
         },
