@@ -17,8 +17,7 @@ import { areaOf, type Region, regionOfRings } from './region.ts';
 /**
  * The only file that knows the library of polygon arithmetic. Three of its ways are met here, once: it rounds what is
  * no whole number and answers nothing to what is no number, without a word, so every corner is looked at; and it lets
- * rings of opposite direction cancel each other, so only regions, whose direction is known, or rings filled even-odd
- * are handed to it.
+ * rings of opposite direction cancel each other, so only regions, whose direction is known, are combined by it.
  *
  * Corners where edges cross are rounded to whole ticks, each by at most half a tick along x and y.
  */
@@ -27,6 +26,11 @@ type Rings = readonly (readonly Point[])[];
 /** What rings of any direction that may cross cover, filled even-odd. */
 export function evenOdd(rings: Rings): Region {
   return combined(ClipType.Union, FillRule.EvenOdd, rings, []);
+}
+
+/** What rings that may cross go round in all once or more, either way: filled by the rule named nonzero. */
+export function wound(rings: Rings): Region {
+  return combined(ClipType.Union, FillRule.NonZero, rings, []);
 }
 
 /** What any of the regions covers. */

@@ -1,3 +1,4 @@
+import { wound } from './arithmetic.ts';
 import type { Contour, Outline, Segment } from './outline.ts';
 import { type Point, pointNear } from './point.ts';
 import { type Region, regionOfRings, ringArea } from './region.ts';
@@ -8,12 +9,21 @@ import { evenOddRegion } from './ringsRegion.ts';
  * every end of a segment is a corner. What overlaps an odd number of times is covered.
  */
 export function regionOf(outline: Outline): Region {
+  return filled(outline, evenOddRegion);
+}
+
+/** As `regionOf`, but with what its contours go round in all once or more, holes only where they go against each other. */
+export function woundRegionOf(outline: Outline): Region {
+  return filled(outline, wound);
+}
+
+function filled(outline: Outline, fill: (rings: readonly (readonly Point[])[]) => Region): Region {
   const rings = outline.contours.map(flattened).filter((ring) => ring.length > 2);
   const [ring, other] = rings;
   if (ring !== undefined && other === undefined && isConvex(ring)) {
     return regionOfRings([ringArea(ring) > 0 ? ring : ring.toReversed()]);
   }
-  return evenOddRegion(rings);
+  return fill(rings);
 }
 
 /** Chords may be that far from their curve before their ends are rounded to whole ticks, which adds at most √½. */

@@ -38,6 +38,17 @@ function seenOf(regions: readonly Region[]): Region[] {
 const near = (one: number, other: number, within: number) =>
   expect(Math.abs(one - other)).toBeLessThanOrEqual(within);
 
+/** How often the second engine gave up, and was asked. */
+const asked = { answered: 0, gaveUp: 0 };
+
+function nearSecond(area: number, second: number | null, within: number) {
+  if (second === null) asked.gaveUp += 1;
+  else {
+    asked.answered += 1;
+    near(area, second, within);
+  }
+}
+
 it('what is seen of a pile is in all what its shapes cover, and each two overlap as inclusion and exclusion say', {
   timeout: 3_600_000,
 }, () => {
@@ -46,7 +57,7 @@ it('what is seen of a pile is in all what its shapes cover, and each two overlap
       const regions = outlines.map(regionOf);
       const within = roundingOf(regions);
       const whole = areaOf(union(regions));
-      near(whole, secondEngine.union(regions), within);
+      nearSecond(whole, secondEngine.union(regions), within);
 
       const seen = seenOf(regions);
       near(
@@ -56,8 +67,8 @@ it('what is seen of a pile is in all what its shapes cover, and each two overlap
       );
       const [one, other] = [regions[0]!, regions[1]!];
       const common = intersection(one, other);
-      near(areaOf(common), secondEngine.intersection(one, other), within);
-      near(areaOf(difference(one, other)), secondEngine.difference(one, other), within);
+      nearSecond(areaOf(common), secondEngine.intersection(one, other), within);
+      nearSecond(areaOf(difference(one, other)), secondEngine.difference(one, other), within);
       near(areaOf(union([one, other])), areaOf(one) + areaOf(other) - areaOf(common), within);
 
       for (const region of [...seen, common]) {
@@ -72,6 +83,8 @@ it('what is seen of a pile is in all what its shapes cover, and each two overlap
     }),
     { numRuns: piles },
   );
+  // Some few in ten thousand; an engine that hardly answers would be no second opinion.
+  expect(asked.gaveUp).toBeLessThanOrEqual(asked.answered / 500);
 });
 
 /** Each turns the plane over itself; whole ticks stay whole. */
@@ -86,7 +99,7 @@ it.each(motions)('a pile that is %s shows as much of each shape', (_, move) => {
     fc.property(anyPile, (outlines) => {
       const regions = outlines.map(regionOf);
       const moved = outlines.map((outline) => regionOf(movedOutline(outline, move)));
-      const within = roundingOf(regions);
+      const within = outlineLength(outlines);
       const areas = seenOf(moved).map(areaOf);
       for (const [index, region] of seenOf(regions).entries()) near(areas[index]!, areaOf(region), within);
     }),
@@ -103,6 +116,30 @@ it('a union does not ask in which order', () => {
     { numRuns: Math.ceil(piles / 6) },
   );
 });
+
+/**
+ * At least as long as all the lines of the outlines: curves are shorter than the way over their handles. Corners are
+ * rounded the other way in a mirror, and lines that lay on one another then have slivers between them.
+ */
+function outlineLength(outlines: readonly Outline[]): number {
+  const lengths = outlines.flatMap(({ contours }) =>
+    contours.flatMap(({ from, segments }) => {
+      const points = [from, ...segments.flatMap(pointsOf), from];
+      return points.slice(1).map((point, index) => {
+        const before = points[index]!;
+        return Math.hypot(point.x - before.x, point.y - before.y);
+      });
+    }),
+  );
+  return lengths.reduce((total, length) => total + length, 1);
+}
+
+function pointsOf(segment: Segment): Point[] {
+  if (segment.kind === 'line') return [segment.to];
+  return segment.kind === 'curve'
+    ? [segment.first, segment.second, segment.to]
+    : [segment.corner, segment.to];
+}
 
 function movedOutline({ contours }: Outline, move: (point: Point) => Point): Outline {
   return {
