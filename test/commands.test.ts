@@ -10,7 +10,7 @@ afterAll(folder.remove);
 const example = 'examples/lantern-walk.card.json';
 
 describe('help', () => {
-  it.each(['new', 'check', 'plan', 'recut', 'enough', 'suit', 'recast', 'guide', 'draw'])(
+  it.each(['new', 'check', 'plan', 'recut', 'enough', 'suit', 'recast', 'guide', 'outline', 'draw'])(
     'of %s says what it does and gives an example',
     async (name) => {
       const { status, out } = await cardwright([name, '--help']);
@@ -23,7 +23,18 @@ describe('help', () => {
   it('lists every command', async () => {
     const { status, out } = await cardwright(['--help']);
     expect(status).toBe(0);
-    for (const name of ['new', 'check', 'plan', 'recut', 'enough', 'suit', 'recast', 'guide', 'draw'])
+    for (const name of [
+      'new',
+      'check',
+      'plan',
+      'recut',
+      'enough',
+      'suit',
+      'recast',
+      'guide',
+      'outline',
+      'draw',
+    ])
       expect(out).toMatch(new RegExp(`^ {2}${name} `, 'm'));
   });
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { finishedCodes } from '../src/finished/index.ts';
 import { layoutCodes } from '../src/layout/index.ts';
 import { planningCodes, tableCodes } from '../src/planning/index.ts';
-import { fileProblemCodes } from '../src/words/index.ts';
+import { fileProblemCodes, svgProblemCodes } from '../src/words/index.ts';
 import { cardwright } from './commandLine.ts';
 
 describe('docs/problems.md', () => {
@@ -13,7 +13,9 @@ describe('docs/problems.md', () => {
     const listed: Record<string, string> = Object.fromEntries(
       rows.map(([, code, severity]) => [code!, severity!]),
     );
-    const fileCodes = Object.fromEntries(fileProblemCodes().map((code) => [code, 'error']));
+    const fileCodes = Object.fromEntries(
+      [...fileProblemCodes(), ...svgProblemCodes()].map((code) => [code, 'error']),
+    );
     expect(listed).toEqual({
       ...layoutCodes,
       ...planningCodes,

@@ -5,6 +5,7 @@ import type { DrawOptions } from './commands/draw.ts';
 import type { EnoughOptions } from './commands/enough.ts';
 import type { GuideOptions } from './commands/guide.ts';
 import type { NewOptions } from './commands/new.ts';
+import type { OutlineOptions } from './commands/outline.ts';
 import type { PlanOptions } from './commands/plan.ts';
 import type { RecastOptions } from './commands/recast.ts';
 import type { RecutOptions } from './commands/recut.ts';
@@ -272,6 +273,18 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: GuideOptions) => {
       const { guide } = await import('./commands/guide.ts');
       answer(await guide(file, options, world));
+    });
+
+  command(
+    'outline',
+    'Take the outline of a part from an SVG drawing, and refuse all in it that is no outline.',
+    ['cardwright outline leaf.svg', 'the fields "shape", "size" and "outline" of a part'],
+  )
+    .argument('<file>', 'the drawing (*.svg); - is standard input')
+    .addOption(json())
+    .action(async (file: string, options: OutlineOptions) => {
+      const { outline } = await import('./commands/outline.ts');
+      answer(await outline(file, options, world));
     });
 
   command('draw', 'Draw the finished card front at its true size, as SVG.', [

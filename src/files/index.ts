@@ -16,5 +16,6 @@ export { type Path, pathText } from './path.ts';
 export { type PlanFile, planVersion, readPlanFile } from './planFile.ts';
 
 export { type StarterOptions, starterLayout } from './starterLayout.ts';
+export { readSvgFile, type SvgOutline, type SvgProblem } from './svgFile.ts';
 export { readTrimmerFile, trimmerVersion } from './trimmerFile.ts';
 export { hasUnit, writtenLength } from './writtenLength.ts';

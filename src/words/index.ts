@@ -37,6 +37,7 @@ export { standsSentence } from './standsSentence.ts';
 export { type StepWords, stepSentence, stepWords } from './stepSentence.ts';
 export { roomRefusal, suitSentences } from './suitSentence.ts';
 export { sumSentence } from './sum.ts';
+export { type SvgProblemCode, svgProblemCodes, svgProblemSentence } from './svgProblem.ts';
 export { tableProblemSentence } from './tableProblem.ts';
 export { tearingAdvice } from './tearAdvice.ts';
 export { type JoinWords, joinWords, tearSentence, tearsSentences } from './tearSentence.ts';
