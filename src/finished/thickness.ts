@@ -18,19 +18,21 @@ export interface Thickness {
 /**
  * How thick the paper is: as the layout says, else from its weight, else what is usual for its kind.
  *
- * By weight: bulk times grammage (ISO 534 defines the bulk), with the bulk of 1.25 cm³/g that 80 g/m² paper of
- * 0.1 mm has. By kind: common practice, no source.
+ * By weight: bulk times grammage (ISO 534 defines the bulk). By kind: common practice, no source.
  */
 export function thicknessOf(paper: Paper): Thickness {
   if (paper.thickness !== null) return { length: paper.thickness, estimated: false };
   if (paper.gsm !== null) {
     return {
-      length: lengthOfTicks(Math.round((paper.gsm * 1.25 * ticksPerMillimetre) / 1000)),
+      length: lengthOfTicks(Math.round((paper.gsm * bulk * ticksPerMillimetre) / 1000)),
       estimated: true,
     };
   }
   return { length: usual[paper.kind ?? ''] ?? usual.other, estimated: true };
 }
+
+/** Bulk of usual paper in cm³/g, which is µm over g/m²: 80 g/m² paper is 0.1 mm thick. */
+export const bulk = 1.25;
 
 /** The thickness of a paper of the layout; things that are bought (`null`) are taken as cardstock. */
 export function thicknessOfPaper(layout: Layout, id: string | null): Thickness {
