@@ -1,6 +1,7 @@
 import type { Arrangement, Layout } from '../layout/index.ts';
 import type { Length } from '../measure/index.ts';
 import type { Problem } from '../problem/index.ts';
+import { closedProblems } from './closedProblems.ts';
 import type { FinishedCode } from './codes.ts';
 import { tearProblems } from './tearProblems.ts';
 import { tearsOf } from './tears.ts';
@@ -17,5 +18,8 @@ export function checkFinished(
   arrangement: Arrangement,
   asks: { readonly marks: Length; readonly wanted?: number },
 ): readonly FinishedProblem[] {
-  return tearProblems(layout, tearsOf(layout, arrangement, asks));
+  return [
+    ...tearProblems(layout, tearsOf(layout, arrangement, asks)),
+    ...closedProblems(layout, arrangement),
+  ];
 }

@@ -11,6 +11,20 @@ export const finishedCodes = {
   tearMayShow: 'caution',
   /** Two edges may meet, or a border vanish, on more sets than is wanted, since a tear wanders. As above. */
   tearMeets: 'caution',
+  /**
+   * The card does not go into the envelope that the layout names. Numbers: card, envelope, spare, thickness (what it takes
+   * of the spare), left, length and height of an envelope that does. Names: side (longer or shorter), name, smallest.
+   */
+  envelopeTooSmall: 'error',
+  /** It goes in with less room than is usual. As above. */
+  envelopeTight: 'caution',
+  /**
+   * The post that the layout names takes the cards in none of its classes. Numbers: is1, limit1, is2 …, grams, thickness.
+   * Names: post, asOf, why1, why2 … (codes of faults), smallest, change (what would help), changed, becomes.
+   */
+  notPosted: 'caution',
+  /** It does not take them in its smallest class. As above, and the class `as`. */
+  postedHigher: 'caution',
 } as const satisfies Record<string, Severity>;
 
 /** Code of a problem of the finished card. */

@@ -1,5 +1,19 @@
 export { checkFinished, type FinishedProblem } from './check.ts';
+export { type Closed, closedCards } from './closed.ts';
+export { envelopeProblems, postProblems } from './closedProblems.ts';
 export { type FinishedCode, finishedCodes } from './codes.ts';
+export {
+  type Clearance,
+  type EnvelopeFit,
+  envelopeFit,
+  envelopeNeeded,
+  largestCard,
+  type Sides,
+  sidesOf,
+  smallestEnvelope,
+} from './envelope.ts';
+export { type LikeCards, likeCards } from './likeCards.ts';
+export { type PostChange, type PostedEnvelope, type Posting, postingOf } from './posting.ts';
 export {
   type Evenness,
   type Layer,
@@ -15,3 +29,4 @@ export { tearProblems } from './tearProblems.ts';
 export type { Resized, TearRemedy } from './tearRemedy.ts';
 export { isMeeting, type Risk, type TearJoin, type Tears, tearsOf, usualRisk } from './tears.ts';
 export { type Thickness, thicknessOf, thicknessOfPaper, usualFoam } from './thickness.ts';
+export { envelopeWeight, type Weight, type WeightItem, weightOf, withItem } from './weight.ts';

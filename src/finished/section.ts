@@ -71,10 +71,10 @@ export interface Round {
 }
 
 /**
- * A step by which a letter is thick in some places only. No post says a figure; foam of 1/16 in passes it and a few
- * layers of cardstock do not.
+ * A step by which a letter is thick in some places only. No post says a figure; foam of 1/16 in passes it and four
+ * or five layers of cardstock do not.
  */
-const unevenStep: Length = millimetres(1);
+const unevenStep: Length = millimetres(1.5);
 /** Where nearly all of a card is thick, its thin rim does not make it uneven (common practice, no source). */
 const evenShare = 0.75;
 

@@ -20,7 +20,7 @@ export interface Thickness {
  *
  * By weight: bulk times grammage (ISO 534 defines the bulk). By kind: common practice, no source.
  */
-export function thicknessOf(paper: Paper): Thickness {
+export function thicknessOf(paper: Pick<Paper, 'thickness' | 'gsm' | 'kind'>): Thickness {
   if (paper.thickness !== null) return { length: paper.thickness, estimated: false };
   if (paper.gsm !== null) {
     return {

@@ -30,8 +30,8 @@ export interface Grammage {
   readonly estimated: boolean;
 }
 
-/** Paper of usual envelopes, 24 lb bond (common practice, no source). */
-const usualEnvelope = 90;
+/** Grammage of the paper of usual envelopes, 24 lb bond (common practice, no source). */
+export const usualEnvelope = 90;
 /** An envelope is cut from so many times its front: two sides, the seams and the flap (common practice, no source). */
 const envelopeFronts = 2.4;
 

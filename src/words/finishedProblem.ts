@@ -1,5 +1,6 @@
 import type { FinishedCode, FinishedProblem } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
+import { closedProblemSentence } from './closedProblem.ts';
 import type { Showing } from './showing.ts';
 import { tearProblemSentence } from './tearProblem.ts';
 
@@ -14,4 +15,8 @@ const sentences = {
   tearShows: tearProblemSentence,
   tearMayShow: tearProblemSentence,
   tearMeets: tearProblemSentence,
+  envelopeTooSmall: closedProblemSentence,
+  envelopeTight: closedProblemSentence,
+  notPosted: closedProblemSentence,
+  postedHigher: closedProblemSentence,
 } as const satisfies Record<FinishedCode, SentenceOf>;
