@@ -11,13 +11,16 @@ import { boundsOf, boxOf, boxRegion, isEmpty, nothing, type Region } from './reg
  */
 export function widened(region: Region, by: Length): Region {
   assert(by >= 0, 'A region is widened outwards', { by });
-  return moved(region, by);
+  const wide = moved(region, by);
+  // What is only a few ticks broad may be lost on the way; it belongs to the wider region all the same.
+  return boxOf(region) === null ? union([region, wide]) : wide;
 }
 
 /** The region with every edge moved inwards by `by`, its corners mitred; nothing where it is nowhere broader than twice that. */
 export function narrowed(region: Region, by: Length): Region {
   assert(by >= 0, 'A region is narrowed inwards', { by });
-  return moved(region, minus(lengthOfTicks(0), by));
+  const narrow = inset(region, by);
+  return boxOf(region) === null ? intersection(region, narrow) : narrow;
 }
 
 /**
@@ -35,7 +38,7 @@ export function breadthOf(region: Region): Length {
   let most = Math.ceil(shorter / 2) + 1;
   while (most - least > 1) {
     const middle = Math.floor((least + most) / 2);
-    if (isEmpty(narrowed(region, lengthOfTicks(middle)))) most = middle;
+    if (isEmpty(inset(region, lengthOfTicks(middle)))) most = middle;
     else least = middle;
   }
   return times(lengthOfTicks(least), 2);
@@ -45,12 +48,16 @@ export function breadthOf(region: Region): Length {
 export function clearOf(region: Region, by: Length): Region {
   const half = lengthOfTicks(Math.ceil(by / 2));
   // What is exactly that broad stays, so it is narrowed by less than half.
-  const inset = lengthOfTicks(Math.max(0, half - 1));
-  const kept = narrowed(region, inset);
+  const short = lengthOfTicks(Math.max(0, half - 1));
+  const kept = narrowed(region, short);
   if (isEmpty(kept)) return nothing;
   // A mitred corner may reach across a gap: what it finds there has nothing of the broad part in it.
-  const islands = islandsOf(intersection(region, widened(kept, inset)));
+  const islands = islandsOf(intersection(region, widened(kept, short)));
   return union(islands.filter((island) => !isEmpty(intersection(island, kept))));
+}
+
+function inset(region: Region, by: Length): Region {
+  return moved(region, minus(lengthOfTicks(0), by));
 }
 
 function moved(region: Region, by: Length): Region {

@@ -99,7 +99,8 @@ it.each(motions)('a pile that is %s shows as much of each shape', (_, move) => {
     fc.property(anyPile, (outlines) => {
       const regions = outlines.map(regionOf);
       const moved = outlines.map((outline) => regionOf(movedOutline(outline, move)));
-      const within = outlineLength(outlines);
+      // Both are rounded.
+      const within = 2 * outlineLength(outlines);
       const areas = seenOf(moved).map(areaOf);
       for (const [index, region] of seenOf(regions).entries()) near(areas[index]!, areaOf(region), within);
     }),
