@@ -30,7 +30,7 @@ export default defineConfig([
     target: 'es2023',
     dts: false,
     minify: true,
-    deps: { neverBundle: [/^node:/], alwaysBundle: ['clipper2-ts', 'highs', 'svgpath', 'tinyqueue'] },
+    deps: { neverBundle: [/^node:/], alwaysBundle: [/^clipper2-ts/, 'highs', 'svgpath', 'tinyqueue'] },
     // The solver looks for its machine code beside the script it stands in.
     copy: [{ from: 'node_modules/highs/build/highs.wasm', to: 'dist/browser' }],
   },

@@ -1,14 +1,7 @@
-import {
-  Clipper64,
-  ClipperOffset,
-  ClipType,
-  EndType,
-  FillRule,
-  JoinType,
-  PathType,
-  type PolyPath64,
-  PolyTree64,
-} from 'clipper2-ts';
+// Its parts by themselves: all of it at once brings a page triangulation and more that nobody asks for.
+import { ClipType, FillRule, PathType } from 'clipper2-ts/dist/Core.js';
+import { Clipper64, type PolyPath64, PolyTree64 } from 'clipper2-ts/dist/Engine.js';
+import { ClipperOffset, EndType, JoinType } from 'clipper2-ts/dist/Offset.js';
 import type { Length } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { Point } from './point.ts';
