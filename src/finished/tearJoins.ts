@@ -22,19 +22,20 @@ import type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
  */
 export function tearJoins(layout: Layout, arrangement: Arrangement): readonly LaidJoin[] {
   const pieces = standing(layout, arrangement);
-  const found = new Map<string, LaidJoin>();
+  const found = new Map<string, Candidate[]>();
   for (const piece of pieces) {
     for (const edge of edges) {
       if (piece.tears[edge] === null) continue;
       const beside = pieces.filter((other) => other.face === piece.face);
       for (const { at, length } of stretchesAlong(piece, edge, beside)) {
         for (const join of joinsAcross(across(piece, edge, at, beside, arrangement), length)) {
-          keep(found, join);
+          const key = keyOf(join);
+          found.set(key, [...(found.get(key) ?? []), join]);
         }
       }
     }
   }
-  return [...found.values()];
+  return [...found.values()].flatMap(decisive);
 }
 
 const edges = ['left', 'right', 'top', 'bottom'] as const;
@@ -188,13 +189,13 @@ function spansAt(
 /** A little more than what is unseen. */
 const just = unseen + 1;
 
-function joinsAcross(line: Across, length: number): readonly LaidJoin[] {
+function joinsAcross(line: Across, length: number): readonly Candidate[] {
   const { own, edge, others } = line;
   const depth = own.high;
   const above = others.filter(({ of }) => of.order > own.of.order);
   const below = others.filter(({ of }) => of.order < own.of.order);
   const coversFrom = (place: number) => furthestCover(above, place);
-  const join = (kind: JoinKind, against: Against, shows: string, margin: number): LaidJoin =>
+  const join = (kind: JoinKind, against: Against, shows: string, margin: number): Candidate =>
     laid(line, { kind, against, shows, margin, length });
   /** The topmost thing that is seen at a place once this piece is gone from there. */
   const groundAt = (place: number): Crossed | null =>
@@ -217,7 +218,7 @@ function joinsAcross(line: Across, length: number): readonly LaidJoin[] {
 
   const ground = topmost(others.filter(({ low, high }) => low < -unseen && high >= -just));
   const groundName = ground?.of.id ?? line.card.face;
-  const joins: LaidJoin[] = [];
+  const joins: Candidate[] = [];
 
   // Outwards: what shows beside the tear, as far as something on it or its own edge.
   const groundOrder = ground?.of.order ?? 0;
@@ -284,7 +285,7 @@ function laid(
     readonly margin: number;
     readonly length: number;
   },
-): LaidJoin {
+): Candidate {
   const { own, edge, card } = line;
   const torn: EdgeOf = { part: own.of.id, piece: own.of.piece, edge };
   // Where something lies on the torn piece, or hides it from within, a deep tear takes from the margin.
@@ -312,7 +313,17 @@ function laid(
     bare: lengthOfTicks(bare),
     tears,
     along: lengthOfTicks(Math.round(length)),
+    crossed: against !== 'card' && crosses(against.of, own.of, edge),
   };
+}
+
+/** Whether what is no rectangle lies to both sides of the edge. */
+function crosses({ box, region }: Standing, own: Standing, edge: Edge): boolean {
+  if (region === null) return false;
+  const axis: Axis = edge === 'left' || edge === 'right' ? 'width' : 'height';
+  const start = startOf[axis];
+  const at = edge === start ? own.box[start] : own.box[start] + own.box[axis];
+  return box[start] < at - unseen && box[start] + box[axis] > at + unseen;
 }
 
 /** The piece in which what hides from a place on inwards without a break comes to its end; `null`: nothing hides it. */
@@ -330,7 +341,7 @@ function furthestCover(above: readonly Crossed[], place: number): Crossed | null
 }
 
 /** A join that no tear can bring to fail is not worth telling, where nobody laid it for the tear's sake. */
-function onlyWherePossible(join: LaidJoin): readonly LaidJoin[] {
+function onlyWherePossible(join: Candidate): readonly Candidate[] {
   const least = join.tears.reduce(
     (all, { tear, sign }) => all + (sign === 1 ? tear.least : -tear.most),
     join.bare as number,
@@ -338,19 +349,35 @@ function onlyWherePossible(join: LaidJoin): readonly LaidJoin[] {
   return least < 0 ? [join] : [];
 }
 
-/** The same two edges further along: one join, at the place that decides. */
-function keep(found: Map<string, LaidJoin>, join: LaidJoin): void {
+/** A join at one stretch, and whether it is with a curve that crosses the edge. */
+type Candidate = LaidJoin & { readonly crossed: boolean };
+
+/** Two torn edges that face each other are told once. */
+function keyOf({ kind, torn, against }: LaidJoin): string {
   const name = ({ part, piece, edge }: EdgeOf) => `${part} ${piece} ${edge}`;
-  const key = `${join.kind} ${[name(join.torn), name(join.against)].sort().join(', ')}`;
-  const known = found.get(key);
-  if (known === undefined) {
-    found.set(key, join);
-    return;
-  }
-  if (name(known.torn) !== name(join.torn)) return;
-  const isLaidOver = join.kind === 'over' || join.kind === 'under';
-  const decides = isLaidOver ? join.nominal > known.nominal : join.nominal < known.nominal;
-  found.set(key, { ...(decides ? join : known), along: lengthOfTicks(known.along + join.along) });
+  return `${kind} ${[name(torn), name(against)].sort().join(', ')}`;
+}
+
+/**
+ * The join of two edges from what it is at each stretch: at the place that decides. Where a curve crosses the edge, it is
+ * every length from nothing on, and only what is straight of it for half of the way makes a join.
+ */
+function decisive(stretches: readonly Candidate[]): readonly LaidJoin[] {
+  const [first] = stretches as readonly [Candidate];
+  const own = stretches.filter(({ torn }) => JSON.stringify(torn) === JSON.stringify(first.torn));
+  const along = own.reduce((all, join) => all + join.along, 0);
+  const isLaidOver = first.kind === 'over' || first.kind === 'under';
+  const furthest = own.reduce((best, join) =>
+    (isLaidOver ? join.nominal > best.nominal : join.nominal < best.nominal) ? join : best,
+  );
+  const whole = ({ crossed: _, ...join }: Candidate): LaidJoin => ({ ...join, along: lengthOfTicks(along) });
+  if (own.every(({ crossed }) => !crossed)) return [whole(furthest)];
+  const lengthAt = ({ nominal }: LaidJoin) =>
+    own
+      .filter((other) => Math.abs(other.nominal - nominal) <= unseen)
+      .reduce((all, other) => all + other.along, 0);
+  const straight = own.reduce((best, each) => (lengthAt(each) > lengthAt(best) ? each : best));
+  return 2 * lengthAt(straight) < along ? [] : [whole(straight)];
 }
 
 function topmost(crossed: readonly Crossed[]): Crossed | null {

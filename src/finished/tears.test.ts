@@ -239,6 +239,19 @@ describe('a torn edge', () => {
     expect(nearest.nominal / 1600).toBeCloseTo(3, 1);
   });
 
+  it('is not joined to a circle that crosses it, but to a strip with rounded corners', () => {
+    const sun = part('sun', { diameter: mm(20), place: { left: mm(40), top: mm(52) } });
+    expect(told(card([panel(), sun])).joins.map(({ against }) => against.part)).toEqual(['base']);
+    const strip = part('strip', {
+      size: [mm(90), mm(10)],
+      place: { left: mm(5), top: mm(58) },
+      shape: { kind: 'rounded', corner: mm(4) },
+    });
+    expect(told(card([panel(), strip])).joins.map(shown)).toEqual([
+      ['under', 'panel', 'bottom', 'strip', 'top', 4, 2, 6],
+    ]);
+  });
+
   it('is told once for pieces that are joined alike, with the chance of them all', () => {
     const three = panel({
       size: [mm(20), mm(60)],

@@ -40,6 +40,7 @@ import { piecesTable } from './piecesTable.ts';
 import { pileSection } from './pileSection.ts';
 import { printable } from './printable.ts';
 import { scorePage } from './scorePage.ts';
+import { tearSection, tearTemplates } from './tearPages.ts';
 import { trueSizePage } from './trueSizePage.ts';
 
 /** What a guide is made from. */
@@ -61,8 +62,8 @@ export interface GuideRequest {
 }
 
 /**
- * The printed guide: the card and its measures, what to cut, each setting drawn and said, scoring, putting
- * together, the front at true size, cautions, and what is exact.
+ * The printed guide: the card and its measures, what to cut, each setting drawn and said, scoring, tearing, putting
+ * together, cautions, what is exact, the front and templates to tear against at true size.
  */
 export function guideOf(request: GuideRequest): Booklet {
   const format = request.sheetFormat === 'letter' ? letterFormat : a4Format;
@@ -87,10 +88,12 @@ export function guideOf(request: GuideRequest): Booklet {
     ...picturesExplained(matter, handSentence(hand, request.trimmer)),
     ...cut.flatMap((paper) => cuttingPages(matter, paper, breaks)),
     ...scorePage(matter),
+    ...tearSection(matter),
     ...assembly(matter),
     ...cautions(matter),
     ...exactness(matter),
     ...trueSizePage(matter, format),
+    ...tearTemplates(matter, format),
   ];
   const pagesWith = (contents: readonly Folioed[]): readonly Page[] =>
     flow([...opening(matter, contents), ...body], {

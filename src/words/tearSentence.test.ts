@@ -50,7 +50,7 @@ describe('what is said of torn edges', () => {
   it('tells how far each goes where nothing can go wrong', () => {
     const { joins, all, problems } = told(thankYou());
     expect(joins).toEqual([
-      'Between the torn bottom of Leaf and Stripe, 5 mm of Navy is reckoned to show. It comes out at 0 mm to 11 mm, nine times in ten at 2 mm to 8 mm. They meet on 1 card in 1900; with 12 cards, that is 1 set in 160.',
+      'Between the torn bottom of Leaf and Stripe, 5 mm of Navy is reckoned to show. It comes out at 0 to 11 mm, nine times in ten at 2 to 8 mm. They meet on 1 card in 1900; with 12 cards, that is 1 set in 160.',
       'Leaf, torn at the bottom, lies 10 mm over Navy. At the deepest tear 7 mm of that is left.',
       'Stripe, torn at the top, lies 10 mm over Navy. At the deepest tear 7 mm of that is left.',
     ]);
@@ -65,7 +65,7 @@ describe('what is said of torn edges', () => {
   it('tells the chance of a bare spot and the ways out', () => {
     const { joins, problems } = told(thankYou({ overlap: 2 }));
     expect(joins[1]).toBe(
-      'Leaf, torn at the bottom, lies 2 mm over Navy. A deeper tear lets the card front show there, 1 mm of it at the worst. That happens on 1 card in 18; with 12 cards, that is 1 set in 2. For no more than 1 set in 20: 1 mm more room, by Leaf cut 73 mm high, Navy cut 10 mm high or a tear between 6 mm and 10 mm deep.',
+      'Leaf, torn at the bottom, lies 2 mm over Navy. A deeper tear lets the card front show there, 1 mm of it at the worst. That happens on 1 card in 18; with 12 cards, that is 1 set in 2. For no more than 1 set in 20: 1 mm more room, by Leaf cut 73 mm high, Navy cut 10 mm high or a tear 6 to 10 mm deep.',
     );
     expect(problems[0]).toEqual([
       'tearMayShow',
@@ -116,8 +116,8 @@ describe('what is said of torn edges', () => {
       'Strip hides the torn bottom of Panel and lies 1/8 in over it. At the deepest tear nothing of that is left.',
     ]);
     expect(card([panel, label])).toEqual([
-      'Beyond the torn bottom of Panel, a border of 2 1/2 in of the card front is reckoned. It comes out at 2 3/8 in to 2 5/8 in, nine times in ten at 2 13/32 in to 2 19/32 in.',
-      'Label lies 1/16 in within the torn bottom of Panel. It comes out at 0 in to 3/16 in, nine times in ten at 0 in to 5/32 in. Nothing of it is left on 1 card in 8; with 10 cards, that is 7 sets in 10. For no more than 1 set in 20: 1/16 in more room, by Panel cut 3 1/16 in high, Label cut 15/16 in high or a tear between 7/16 in and 9/16 in deep.',
+      'Beyond the torn bottom of Panel, a border of 2 1/2 in of the card front is reckoned. It comes out at 2 3/8 to 2 5/8 in, nine times in ten at 2 13/32 to 2 19/32 in.',
+      'Label lies 1/16 in within the torn bottom of Panel. It comes out at 0 to 3/16 in, nine times in ten at 0 to 5/32 in. Nothing of it is left on 1 card in 8; with 10 cards, that is 7 sets in 10. For no more than 1 set in 20: 1/16 in more room, by Panel cut 3 1/16 in high, Label cut 15/16 in high or a tear 7/16 to 9/16 in deep.',
     ]);
   });
 

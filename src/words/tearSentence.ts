@@ -5,6 +5,7 @@ import {
   type Length,
   lengthOfTicks,
   roundTo,
+  showLength,
   showLengthWithUnit,
   usualMarkings,
 } from '../measure/index.ts';
@@ -29,7 +30,7 @@ export interface JoinWords {
 export function joinWords(join: TearJoin, tears: Tears, layout: Layout, showing: Showing): JoinWords {
   const told = toldOf(join, layout, showing);
   return {
-    join: capital(joins[join.kind](told)),
+    join: joins[join.kind](told),
     comes: outcome(told),
     fails: failure(told, tears),
     remedy: join.remedy === null ? '' : remedySentence(join.remedy, { tears, layout, showing }),
@@ -95,7 +96,7 @@ function toldOf(join: TearJoin, layout: Layout, showing: Showing): Told {
     isBelow: orderOf(join.against.part) > orderOf(join.part),
     step: usualMarkings[units === 'in' ? '1/32 in' : '0.5 mm'].step,
     length,
-    range: (least, most) => `${length(least)} to ${length(most)}`,
+    range: (least, most) => `${showLength(least, units, glyphs)} to ${length(most)}`,
   };
 }
 
@@ -169,7 +170,7 @@ function remedySentence(
   const length = (of: Length) => showLengthWithUnit(of, units, glyphs);
   const ways = [
     ...resized.map(({ part, axis, to }) => `${partName(layout, part)} cut ${length(to)} ${wide[axis]}`),
-    ...(torn === null ? [] : [evenTears(torn, length, layout)]),
+    ...(torn === null ? [] : [evenTears(torn, layout, showing)]),
   ];
   const wanted = riskWords(tears.wanted, 'set');
   return `For no more than ${wanted}: ${length(more)} more room${ways.length === 0 ? '' : `, by ${either(ways)}`}.`;
@@ -179,13 +180,13 @@ const wide: Readonly<Record<Axis, string>> = { width: 'wide', height: 'high' };
 
 function evenTears(
   torn: NonNullable<TearRemedy['torn']>,
-  length: (of: Length) => string,
   layout: Layout,
+  { units, glyphs }: Showing,
 ): string {
+  const length = (of: Length) => showLengthWithUnit(of, units, glyphs);
+  const range = (least: Length, most: Length) => `${showLength(least, units, glyphs)} to ${length(most)}`;
   const depths = torn.map(({ tear }) =>
-    tear.least === tear.most
-      ? `exactly ${length(tear.least)} deep`
-      : `between ${length(tear.least)} and ${length(tear.most)} deep`,
+    tear.least === tear.most ? `exactly ${length(tear.least)} deep` : `${range(tear.least, tear.most)} deep`,
   );
   if (depths.every((depth) => depth === depths[0])) {
     return `${torn.length === 1 ? 'a tear' : 'tears'} ${depths[0]}`;
