@@ -3,6 +3,7 @@ import { arrange } from '../layout/index.ts';
 import { inch, layoutOf, mm, paper, part } from '../layout/testing/build.ts';
 import { grammageOf } from '../making/index.ts';
 import { inches } from '../measure/index.ts';
+import { readPath } from '../shape/index.ts';
 import { envelopeWeight, weightOf, withItem } from './weight.ts';
 
 const weighing = (id: string, gsm: number) => ({ ...paper(id, []), gsm });
@@ -60,6 +61,9 @@ describe('a card of an 80 lb base, a 65 lb mat and a panel of 120 g/m²', () => 
   });
 });
 
+const frame = readPath('M0 0h10v10h-10z M2 2h6v6h-6z');
+if (!frame.ok) throw new Error(frame.code);
+
 test('what is torn off is not weighed, what is tucked behind is, and a circle is a circle', () => {
   const layout = layoutOf({
     base: [mm(100), mm(100)],
@@ -73,7 +77,7 @@ test('what is torn off is not weighed, what is tucked behind is, and a circle is
       part('moon', { diameter: mm(40), papers: ['p'], adhere: 'raised', foam: mm(2) }),
       part('frame', {
         size: [mm(50), mm(50)],
-        shape: { kind: 'outline', path: 'M0 0h10v10h-10z M2 2h6v6h-6z' },
+        shape: { kind: 'outline', path: frame.path },
         papers: ['p'],
       }),
     ],

@@ -4,6 +4,7 @@ export { chanceWords, riskWords, type ToldChance } from './chanceWords.ts';
 export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
 export { type EditOwner, type EditTold, editSentence, fieldWords } from './editSentence.ts';
 export { cliffSentence, enoughSentences } from './enoughSentence.ts';
+export { envelopeSentences } from './envelopeSentence.ts';
 export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
 export { finishedProblemSentence } from './finishedProblem.ts';
@@ -23,11 +24,13 @@ export {
   planSentence,
   slackSentences,
 } from './planSentence.ts';
+export { postSentences } from './postSentence.ts';
 export { progressSentence } from './progressSentence.ts';
 export { type RecastWords, recastRefusalSentence, recastWords } from './recastSentence.ts';
 export { type RecutTold, recutSentences } from './recutSentence.ts';
 export { rescueSentence, rescueSentences, wantingSentences } from './rescueSentence.ts';
 export { type ScoringWords, scoringWords } from './scoring.ts';
+export { sectionSentences } from './sectionSentence.ts';
 export { moreSheetsSentences, shortageSentences, standInSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
 export { type SittingBreak, sittingBreaks, sittingsSentence } from './sittingBreaks.ts';
@@ -42,4 +45,5 @@ export { tableProblemSentence } from './tableProblem.ts';
 export { tearingAdvice } from './tearAdvice.ts';
 export { type JoinWords, joinWords, tearSentence, tearsSentences } from './tearSentence.ts';
 export { trimmerSentences } from './trimmerSentences.ts';
+export { weightSentences } from './weightSentence.ts';
 export { tableOf, type Workpiece } from './workpiece.ts';

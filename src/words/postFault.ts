@@ -36,7 +36,7 @@ export function postFaultWords({ code, is, limit }: PostFault, showing: Showing)
 export function gramsWords(grams: number, { units }: Pick<Showing, 'units'>): string {
   const shown = grams < 10 ? String(Math.round(grams * 10) / 10) : String(Math.round(grams));
   if (units === 'mm') return `${shown} g`;
-  const ounces = Math.round((grams / gramsPerOunce) * 100) / 100;
+  const ounces = Number((grams / gramsPerOunce).toPrecision(2));
   return `${shown} g (${ounces} oz)`;
 }
 
