@@ -3,6 +3,7 @@ import type { Length } from '../measure/index.ts';
 import type { Problem } from '../problem/index.ts';
 import { closedProblems } from './closedProblems.ts';
 import type { FinishedCode } from './codes.ts';
+import { shownProblems } from './shownProblems.ts';
 import { tearProblems } from './tearProblems.ts';
 import { tearsOf } from './tears.ts';
 
@@ -19,6 +20,7 @@ export function checkFinished(
   asks: { readonly marks: Length; readonly wanted?: number },
 ): readonly FinishedProblem[] {
   return [
+    ...shownProblems(layout, arrangement),
     ...tearProblems(layout, tearsOf(layout, arrangement, asks)),
     ...closedProblems(layout, arrangement),
   ];

@@ -2,6 +2,14 @@ import type { Severity } from '../problem/index.ts';
 
 /** What can be wrong with the card once it is made, and how badly. */
 export const finishedCodes = {
+  /** Nothing of a part is seen: several others lie over it together. Names: by, their ids. */
+  vanishes: 'caution',
+  /** A part lies on nothing: it hangs beside the card. */
+  noJoin: 'error',
+  /** A part rests on what is below it by less than glue needs to hold. Numbers: needed. Names: on. */
+  thinJoin: 'caution',
+  /** So little of something shows beside a part that it looks like a slip. Numbers: breadth. Names: shows, and edge or beside. */
+  sliver: 'caution',
   /**
    * Even as deep as it usually goes, a tear leaves a bare spot or a gap. Names: kind, edge, against, shows. Numbers:
    * nominal, usual, least, most, onCard, inSet, cards, wanted.

@@ -3,6 +3,14 @@ export { type Closed, closedCards } from './closed.ts';
 export { envelopeProblems, postProblems } from './closedProblems.ts';
 export { type FinishedCode, finishedCodes } from './codes.ts';
 export {
+  type BorderShown,
+  type BordersShown,
+  bordersShown,
+  type GapShown,
+  gapsShown,
+  type PieceName,
+} from './edgesShown.ts';
+export {
   type Clearance,
   type EnvelopeFit,
   envelopeFit,
@@ -13,6 +21,7 @@ export {
   smallestEnvelope,
 } from './envelope.ts';
 export { type LikeCards, likeCards } from './likeCards.ts';
+export { type PaperShown, paperShown } from './paperShown.ts';
 export { type PostChange, type PostedEnvelope, type Posting, postingOf } from './posting.ts';
 export {
   type Evenness,
@@ -22,6 +31,8 @@ export {
   type Stack,
   sectionOf,
 } from './section.ts';
+export { type Shown, shownOn } from './shown.ts';
+export { joinBreadth, shownProblems, sliver } from './shownProblems.ts';
 export { type Chance, chanceInCards, chanceOnCard, failureChance } from './tearChance.ts';
 export type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
 export { tearJoins } from './tearJoins.ts';

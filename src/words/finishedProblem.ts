@@ -2,6 +2,7 @@ import type { FinishedCode, FinishedProblem } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { closedProblemSentence } from './closedProblem.ts';
 import type { Showing } from './showing.ts';
+import { shownProblemSentence } from './shownSentence.ts';
 import { tearProblemSentence } from './tearProblem.ts';
 
 /** What is wrong with the finished card, in one or two sentences. */
@@ -12,6 +13,10 @@ export function finishedProblemSentence(problem: FinishedProblem, layout: Layout
 type SentenceOf = (problem: FinishedProblem, layout: Layout, showing: Showing) => string;
 
 const sentences = {
+  vanishes: shownProblemSentence,
+  noJoin: shownProblemSentence,
+  thinJoin: shownProblemSentence,
+  sliver: shownProblemSentence,
   tearShows: tearProblemSentence,
   tearMayShow: tearProblemSentence,
   tearMeets: tearProblemSentence,

@@ -33,6 +33,12 @@ export { type ScoringWords, scoringWords } from './scoring.ts';
 export { sectionSentences } from './sectionSentence.ts';
 export { moreSheetsSentences, shortageSentences, standInSentences } from './shortageSentence.ts';
 export type { Showing } from './showing.ts';
+export {
+  bordersSentence,
+  gapSentence,
+  paperShownSentence,
+  shownProblemSentence,
+} from './shownSentence.ts';
 export { type SittingBreak, sittingBreaks, sittingsSentence } from './sittingBreaks.ts';
 export { changeWords, effectSentences } from './sizeChange.ts';
 export { type SparesTold, sparesMadeSentence, sparesSentences } from './sparesSentence.ts';

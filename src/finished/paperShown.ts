@@ -1,0 +1,59 @@
+import { type Arrangement, type Dealt, type Layout, paperOfCard } from '../layout/index.ts';
+import { areaOf } from '../shape/index.ts';
+import { type Shown, shownOn } from './shown.ts';
+
+/** How much of a side of a paper is seen on all the cards of the set together, in square ticks. */
+export interface PaperShown {
+  /** The id of the paper; `null`: of what is bought. */
+  readonly paper: string | null;
+  readonly side: 'front' | 'back';
+  /** With nothing over it. */
+  readonly open: number;
+  /** Only through what lies over it. */
+  readonly veiled: number;
+}
+
+/**
+ * How much of each paper the cards of the set show, in the order they are met from the base up; of the base, on the
+ * front, the inside and the back, the side that lies there.
+ *
+ * Cards on which the same parts are seen through are alike in this, and are worked out once.
+ */
+export function paperShown(layout: Layout, arrangement: Arrangement): readonly PaperShown[] {
+  const found = new Map<
+    string,
+    { paper: string | null; side: 'front' | 'back'; open: number; veiled: number }
+  >();
+  const alike = new Map<string, readonly Shown[]>();
+  const dealt = new Map<string, Dealt>([
+    ['base', layout.base],
+    ...layout.parts.map((part) => [part.id, part] as const),
+  ]);
+  for (let card = 0; card < layout.cards; card += 1) {
+    const key = [...dealt.values()]
+      .map((one) => (layout.papers.get(paperOfCard(one, card) ?? '')?.seeThrough === true ? 't' : 'o'))
+      .join('');
+    let shown = alike.get(key);
+    if (shown === undefined) {
+      shown = shownOn(layout, arrangement, card);
+      alike.set(key, shown);
+    }
+    for (const one of shown) {
+      const of = dealt.get(one.part)!;
+      const paper = paperOfCard(of, card);
+      const side = one.part === 'base' ? baseSide(layout, one) : of.side;
+      const name = `${paper} ${side}`;
+      const total = found.get(name) ?? { paper, side, open: 0, veiled: 0 };
+      total.open += areaOf(one.open);
+      total.veiled += areaOf(one.veiled);
+      found.set(name, total);
+    }
+  }
+  return [...found.values()];
+}
+
+/** Inside a fold, and on the back of a flat card, the base shows the other side of its paper. */
+function baseSide({ base }: Layout, { face }: Shown): 'front' | 'back' {
+  const other = base.fold === 'none' ? face === 'back' : face === 'inside';
+  return (base.side === 'front') === other ? 'back' : 'front';
+}
