@@ -15,6 +15,8 @@ export { type Path, pathText } from './path.ts';
 
 export { type PlanFile, planVersion, readPlanFile } from './planFile.ts';
 
+export { postVersion, readPostFile, writePostFile } from './postFile.ts';
+
 export { type StarterOptions, starterLayout } from './starterLayout.ts';
 export { readSvgFile, type SvgOutline, type SvgProblem } from './svgFile.ts';
 export { readTrimmerFile, trimmerVersion } from './trimmerFile.ts';

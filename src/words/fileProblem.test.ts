@@ -499,6 +499,15 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'reach.measuringSide holds "1/4 in", which is less than narrowest, "1/2 in", so that nothing could be measured off; it may be no less than that.',
     ],
   ],
+  limitOrder: [
+    [
+      {
+        where: 'classes[0].least.length',
+        names: { found: '"300 mm"', limit: 'classes[0].most.length', most: '"240 mm"' },
+      },
+      'classes[0].least.length holds "300 mm", which is more than classes[0].most.length, "240 mm", so that nothing could be of this kind; it may be no more than that.',
+    ],
+  ],
   testCutShort: [
     [
       { where: 'testCut.set', names: { found: '"1/2 in"', units: 'in' }, numbers: { low: 40_640 } },

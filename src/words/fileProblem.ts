@@ -81,6 +81,12 @@ const wanted = {
   neighbour: 'the id of a part that stands earlier in the list on the same face',
   choice: '{values}',
   version: 'the number 1, without quotes',
+  // a post
+  'post-classes': 'a list of {low} to {high} kinds of mail, the smallest first',
+  'post-class': 'an object that has "name", and may have limits such as "most": { "length": "240 mm" }',
+  'post-sizes': 'an object such as { "length": "240 mm", "height": "165 mm", "thickness": "5 mm" }',
+  'post-stiffer': 'an object with "length", "height" and "thickness"',
+  'post-range': 'an object such as { "least": 2, "most": 50 }',
   // a plan
   ticks: 'a whole number of ticks from {low} to {high}',
   'tick-size': 'a list of two whole numbers of ticks, width then height, such as [91440, 203200]',
@@ -246,6 +252,8 @@ const sentences = {
     `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.most ?? ''}; it may be no more than that.`,
   trimmerReach: (problem) =>
     `${at(problem)} holds ${found(problem)}, which is less than ${problem.names.limit ?? ''}, ${problem.names.most ?? ''}, so that nothing could be measured off; it may be no less than that.`,
+  limitOrder: (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is more than ${problem.names.limit ?? ''}, ${problem.names.most ?? ''}, so that nothing could be of this kind; it may be no more than that.`,
   testCutShort: (problem) =>
     `${at(problem)} holds ${found(problem)}; a test cut may be no shorter than ${lengthOf(problem, 'low')}, so that it can be measured well.`,
   testCutFar: (problem) =>
