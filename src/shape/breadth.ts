@@ -2,8 +2,9 @@ import { type Length, lengthOfTicks, minus, times } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { offsetByArithmetic } from './arithmetic.ts';
 import { intersection, union } from './combining.ts';
+import { greatestRadius, isConvex } from './convex.ts';
 import { islandsOf } from './islands.ts';
-import { boundsOf, boxOf, boxRegion, isEmpty, nothing, type Region } from './region.ts';
+import { areaOf, boundsOf, boxOf, boxRegion, isEmpty, nothing, type Region } from './region.ts';
 
 /**
  * The region with every edge moved outwards by `by`, its corners mitred, so that a rectangle stays one. A corner
@@ -33,9 +34,14 @@ export function breadthOf(region: Region): Length {
   if (bounds === null) return lengthOfTicks(0);
   const shorter = Math.min(bounds.width, bounds.height);
   if (boxOf(region) !== null) return lengthOfTicks(shorter);
-  // Halving: something is left at `least`, nothing at `most`.
+  const [ring, other] = region.rings;
+  // Quick for what is common, and slow below: edges that are moved past one another all cross.
+  if (ring !== undefined && other === undefined && isConvex(ring)) {
+    return times(lengthOfTicks(Math.floor(greatestRadius(ring))), 2);
+  }
+  // Halving: something is left at `least`, nothing at `most`; no disc in it has more than its area.
   let least = 0;
-  let most = Math.ceil(shorter / 2) + 1;
+  let most = Math.ceil(Math.min(shorter / 2, largestRadius(region))) + 1;
   while (most - least > 1) {
     const middle = Math.floor((least + most) / 2);
     if (isEmpty(inset(region, lengthOfTicks(middle)))) most = middle;
@@ -57,7 +63,14 @@ export function clearOf(region: Region, by: Length): Region {
 }
 
 function inset(region: Region, by: Length): Region {
+  // What is left would hold a disc of that radius. Told here, for edges that are moved past one another cost most.
+  if (by > largestRadius(region) + 1) return nothing;
   return moved(region, minus(lengthOfTicks(0), by));
+}
+
+/** No disc in a region has more than its area. */
+function largestRadius(region: Region): number {
+  return Math.sqrt(areaOf(region) / Math.PI);
 }
 
 function moved(region: Region, by: Length): Region {

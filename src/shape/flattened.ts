@@ -1,4 +1,5 @@
 import { wound } from './arithmetic.ts';
+import { isConvex } from './convex.ts';
 import type { Contour, Outline, Segment } from './outline.ts';
 import { type Point, pointNear } from './point.ts';
 import { type Region, regionOfRings, ringArea } from './region.ts';
@@ -104,24 +105,4 @@ function alongQuarter(from: Point, { corner, to }: Segment & { kind: 'quarter' }
   }
   points.push(to);
   return points;
-}
-
-/**
- * Whether a ring turns one way at every corner and goes round once: such a one cannot cross itself. Straight corners
- * do not count as convex, since no corner of a region stands on a straight line.
- */
-function isConvex(ring: readonly Point[]): boolean {
-  let [sign, turnsOfX, lastX] = [0, 0, 0];
-  for (let index = 0; index < ring.length; index += 1) {
-    const [one, two, three] = [ring.at(index - 2)!, ring.at(index - 1)!, ring[index]!];
-    const cross = (two.x - one.x) * (three.y - two.y) - (three.x - two.x) * (two.y - one.y);
-    if (cross === 0 || (sign !== 0 && Math.sign(cross) !== sign)) return false;
-    sign = Math.sign(cross);
-    const stepX = Math.sign(three.x - two.x);
-    if (stepX !== 0) {
-      if (lastX !== 0 && stepX !== lastX) turnsOfX += 1;
-      lastX = stepX;
-    }
-  }
-  return turnsOfX <= 2;
 }
