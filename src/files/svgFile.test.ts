@@ -1,9 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lengthOfTicks, millimetres, readLength, ticksPerMillimetre, zero } from '../measure/index.ts';
+import {
+  type Length,
+  lengthOfTicks,
+  millimetres,
+  readLength,
+  ticksPerMillimetre,
+  zero,
+} from '../measure/index.ts';
 import { areaOf, type PathShape, pathOutline, pathSize, readPath, regionOf } from '../shape/index.ts';
 import { type SvgProblemCode, svgProblemCodes, svgProblemSentence } from '../words/index.ts';
+import { readLayoutFile } from './layoutFile.ts';
 import { readSvgFile, type SvgOutline } from './svgFile.ts';
+import { plainLayout } from './testing/plainLayout.ts';
 import { writtenLength } from './writtenLength.ts';
 
 const space = 'xmlns="http://www.w3.org/2000/svg"';
@@ -558,4 +567,22 @@ it('what was found is read again as the same outline, at the same size', () => {
   const disc = Math.PI * millimetres(8) ** 2;
   const leaf = areaIn(taken(svg(inside.replace(/<circle.*/, ''), ''))) * ticksPerMillimetre ** 2;
   expect(whole / (leaf - disc)).toBeCloseTo(1, 3);
+});
+
+it('a part of a layout file takes the fields as they are printed', () => {
+  const found = taken(svg('<circle cx="45" cy="60" r="8"/>', ' width="90mm" viewBox="0 0 90 140"'));
+  const text = (length: Length) => writtenLength(length, 'mm', false);
+  const read = readLayoutFile(
+    plainLayout({
+      'parts[0].shape': 'outline',
+      'parts[0].outline': found.outline,
+      'parts[0].size': [text(found.size!.width), text(found.size!.height)],
+      'parts[0].inset': undefined,
+      'parts[0].torn': undefined,
+    }),
+  );
+  if ('problems' in read) throw new Error(JSON.stringify(read.problems));
+  const { shape, extent } = read.layout.parts[0]!;
+  expect(extent).toEqual({ by: 'size', width: millimetres(16), height: millimetres(16) });
+  expect(shape).toEqual({ kind: 'outline', path: pathIn(found.outline) });
 });
