@@ -10,15 +10,24 @@ afterAll(folder.remove);
 const example = 'examples/lantern-walk.card.json';
 
 describe('help', () => {
-  it.each(['new', 'check', 'plan', 'recut', 'enough', 'suit', 'recast', 'guide', 'outline', 'draw'])(
-    'of %s says what it does and gives an example',
-    async (name) => {
-      const { status, out } = await cardwright([name, '--help']);
-      expect(status).toBe(0);
-      expect(out).toContain(`Usage: cardwright ${name}`);
-      expect(out).toMatch(new RegExp(`Example:\n {2}cardwright ${name} `));
-    },
-  );
+  it.each([
+    'new',
+    'check',
+    'plan',
+    'docket',
+    'recut',
+    'enough',
+    'suit',
+    'recast',
+    'guide',
+    'outline',
+    'draw',
+  ])('of %s says what it does and gives an example', async (name) => {
+    const { status, out } = await cardwright([name, '--help']);
+    expect(status).toBe(0);
+    expect(out).toContain(`Usage: cardwright ${name}`);
+    expect(out).toMatch(new RegExp(`Example:\n {2}cardwright ${name} `));
+  });
 
   it('lists every command', async () => {
     const { status, out } = await cardwright(['--help']);
@@ -27,6 +36,7 @@ describe('help', () => {
       'new',
       'check',
       'plan',
+      'docket',
       'recut',
       'enough',
       'suit',
@@ -64,6 +74,10 @@ describe('wrong usage', () => {
     ['draw', example, '-o', folder.path('x.svg'), '--card', '13'],
     ['draw', example, '-o', folder.path('x.svg'), '--card', 'two'],
     ['new', folder.path('x.card.json'), '--units', 'inch'],
+    ['docket'],
+    ['docket', example, '--risk', 'seldom'],
+    ['docket', example, '--risk', '0'],
+    ['docket', example, '--risk', '3/2'],
     ['enough'],
     ['enough', example, '--cards', '3'],
     ['suit', example, '--cards', 'many'],

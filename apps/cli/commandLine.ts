@@ -1,6 +1,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { KindnessGoal } from '../../src/planning/index.ts';
 import type { CheckOptions } from './commands/check.ts';
+import type { DocketOptions } from './commands/docket.ts';
 import type { DrawOptions } from './commands/draw.ts';
 import type { EnoughOptions } from './commands/enough.ts';
 import type { GuideOptions } from './commands/guide.ts';
@@ -123,6 +124,25 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: PlanOptions) => {
       const { plan } = await import('./commands/plan.ts');
       answer(await plan(file, options, world));
+    });
+
+  command(
+    'docket',
+    'Report on the finished cards: what shows, what tears may do, how thick and heavy, which envelope, which post.',
+    ['cardwright docket birthday.card.json', 'all that is known of the cards once they are made'],
+  )
+    .argument(...layoutFile)
+    .addOption(trimmer())
+    .addOption(
+      new Option(
+        '--risk <chance>',
+        'how often a set may have a torn edge that fails, as 1/20 or 5%; without it 1/20',
+      ).argParser(riskIn),
+    )
+    .addOption(json())
+    .action(async (file: string, options: DocketOptions) => {
+      const { docket } = await import('./commands/docket.ts');
+      answer(await docket(file, options, world));
     });
 
   command(
@@ -330,6 +350,16 @@ function goalsIn(text: string): readonly KindnessGoal[] {
       throw new InvalidArgumentError(`“${word.trim()}” is none of ${goals.join(', ')}.`);
     return goal;
   });
+}
+
+/** `1/20`, `5%` or `0.05`, more than nothing and less than always. */
+function riskIn(text: string): number {
+  const found = /^(\d+(?:[.,]\d+)?)(?:\/(\d+)|\s*(%))?$/.exec(text.trim());
+  const number = Number(found?.[1]?.replace(',', '.'));
+  const risk = found?.[3] === '%' ? number / 100 : number / Number(found?.[2] ?? 1);
+  if (!(risk > 0 && risk < 1))
+    throw new InvalidArgumentError(`“${text}” is no chance; it may be written 1/20 or 5%.`);
+  return risk;
 }
 
 /** Kept equal to package.json by a test. */

@@ -2,6 +2,7 @@ export { checkFinished, type FinishedProblem } from './check.ts';
 export { type Closed, closedCards } from './closed.ts';
 export { envelopeProblems, postProblems } from './closedProblems.ts';
 export { type FinishedCode, finishedCodes } from './codes.ts';
+export { type Docket, type DocketAsks, docketOf } from './docket.ts';
 export {
   type BorderShown,
   type BordersShown,

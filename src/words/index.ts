@@ -2,6 +2,7 @@ export { type AssemblyWords, assemblyWords, dealtWords } from './assembly.ts';
 export { type Caution, type CautionedSet, cautionsFor } from './caution.ts';
 export { chanceWords, riskWords, type ToldChance } from './chanceWords.ts';
 export { capital, counted, countedInWords, countWord, listed, numbersListed, plural } from './count.ts';
+export { type DocketMatter, docketSentences } from './docketSentences.ts';
 export { type EditOwner, type EditTold, editSentence, fieldWords } from './editSentence.ts';
 export { cliffSentence, enoughSentences } from './enoughSentence.ts';
 export { envelopeSentences } from './envelopeSentence.ts';

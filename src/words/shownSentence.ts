@@ -1,4 +1,4 @@
-import type { BordersShown, FinishedProblem, GapShown, PaperShown } from '../finished/index.ts';
+import type { BorderShown, BordersShown, FinishedProblem, GapShown, PaperShown } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { type Edge, lengthOfTicks, showLengthWithUnit } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
@@ -37,30 +37,36 @@ export function shownProblemSentence(
   }
 }
 
-/** The borders of a piece as they are seen, in one sentence: `Mat: a border of 1/8 in on all four sides.` */
-export function bordersSentence(borders: BordersShown, layout: Layout, showing: Showing): string {
+/**
+ * The borders of a piece as they are seen: `Mat leaves 1/8 in of the card front on all four sides.` `null`: other parts
+ * lie over or beside it on all sides, so that it has none.
+ */
+export function bordersSentence(borders: BordersShown, layout: Layout, showing: Showing): string | null {
   const { part, on, edges, nearest } = borders;
-  const all = edgeNames.map((edge) => edges[edge]);
   const bed = placeName(layout, on);
-  const it = capital(placeName(layout, part));
-  const said = (edge: Edge): string => {
-    const { breadth, open } = edges[edge];
-    const length = shown(Math.abs(breadth), showing);
-    if (breadth < 0) return `hangs over by ${length} ${at[edge]}`;
-    if (breadth === 0) return `is flush ${at[edge]}`;
-    const hidden =
-      open === 0 ? ', all of it hidden' : open < 0.995 ? `, ${share(1 - open)} of it hidden` : '';
-    return `leaves ${length} of it ${at[edge]}${hidden}`;
-  };
-  const [first] = all;
-  const isEven = all.every(({ breadth }) => breadth === first!.breadth) && first!.breadth > 0;
-  const isOpen = all.every(({ open }) => open >= 0.995);
+  const it = placeName(layout, part);
   const round = edgesDiffer(borders)
-    ? ` At the nearest the two outlines are ${shown(nearest, showing)} apart.`
+    ? ` At the nearest their outlines are ${shown(nearest, showing)} apart.`
     : '';
-  if (isEven && isOpen)
-    return `${it} leaves ${shown(first!.breadth, showing)} of ${bed} on all four sides.${round}`;
-  return `On ${bed}, ${placeName(layout, part)} ${listed(edgeNames.map(said))}.${round}`;
+  const [first] = edgeNames.map((edge) => edges[edge]);
+  const areAlike = edgeNames.every((edge) => edges[edge].breadth === first!.breadth && isOpen(edges[edge]));
+  if (areAlike && first!.breadth > 0)
+    return `${capital(it)} leaves ${shown(first!.breadth, showing)} of ${bed} on all four sides.${round}`;
+  if (areAlike && first!.breadth === 0) return `${capital(it)} is flush with ${bed} on all four sides.`;
+
+  // Sides of one breadth are named together; where something else lies beside it there is no border.
+  const byBreadth = new Map<string, Edge[]>();
+  for (const edge of edgeNames) {
+    const { breadth, open } = edges[edge];
+    if (breadth > 0 && open < mostlyCovered) continue;
+    const told = breadthWords(edges[edge], showing);
+    byBreadth.set(told, [...(byBreadth.get(told) ?? []), edge]);
+  }
+  if (byBreadth.size === 0) return null;
+  const said = [...byBreadth].map(([told, of]) =>
+    told.replace('{where}', listed(of.map((edge) => at[edge]))),
+  );
+  return `On ${bed}, ${it} ${listed(said)}.${round}`;
 }
 
 /** What shows between two pieces: `Between Upper panel and Lower panel 1/4 in of Mat shows.` */
@@ -141,6 +147,15 @@ function area(squareTicks: number, { units }: Showing): string {
   return `${rounded} ${units === 'in' ? 'sq in' : 'cm²'}`;
 }
 
-function share(part: number): string {
-  return part > 0.995 ? 'all' : `${Math.max(1, Math.round(part * 100))} in 100 parts`;
+/** A border of which less is seen is no border: something lies beside it. */
+const mostlyCovered = 0.4;
+
+function isOpen({ breadth, open }: BorderShown): boolean {
+  return breadth <= 0 || open >= 0.995;
+}
+
+function breadthWords({ breadth, open }: BorderShown, showing: Showing): string {
+  if (breadth < 0) return `hangs over by ${shown(-breadth, showing)} {where}`;
+  if (breadth === 0) return 'is flush {where}';
+  return `leaves ${shown(breadth, showing)} {where}${isOpen({ breadth, open }) ? '' : ' (partly covered)'}`;
 }

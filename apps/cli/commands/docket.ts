@@ -1,0 +1,80 @@
+import { type Docket, docketOf, usualRisk } from '../../../src/finished/index.ts';
+import type { Layout } from '../../../src/layout/index.ts';
+import { usualMarks } from '../../../src/planning/index.ts';
+import { type DocketMatter, docketSentences } from '../../../src/words/index.ts';
+import { openLayout, openPile, openTrimmer } from '../opening.ts';
+import { cannot, done, type Outcome } from '../outcome.ts';
+import type { World } from '../world.ts';
+import { wrapped } from '../wrapped.ts';
+
+export interface DocketOptions {
+  readonly trimmer?: string;
+  /** From 0 to 1, both left out. */
+  readonly risk?: number;
+  readonly json?: boolean;
+}
+
+/** `cardwright docket`: the report on one set, what its cards will be like once they are made. */
+export async function docket(file: string, options: DocketOptions, world: World): Promise<Outcome> {
+  const opened = await openLayout(file, world);
+  const trimmer = await openTrimmer(options.trimmer, world);
+  if ('problems' in opened || 'problems' in trimmer) return cannot;
+  const layout = opened.value;
+  const arrangement = openPile(layout, world);
+  if (arrangement === null) return cannot;
+  const found = docketOf(layout, arrangement, {
+    marks: trimmer.value?.marks ?? usualMarks(layout),
+    wanted: options.risk ?? usualRisk,
+  });
+  const matters = docketSentences(found, layout, { units: layout.units, glyphs: 'typed' });
+  world.out(
+    options.json
+      ? `${JSON.stringify(recordOf(found, layout, matters), null, 2)}\n`
+      : `${textOf(layout, matters)
+          .flatMap((line) => wrapped(line))
+          .join('\n')}\n`,
+  );
+  return done;
+}
+
+function textOf(layout: Layout, matters: readonly DocketMatter[]): readonly string[] {
+  const title = layout.title === '' ? 'This set' : layout.title;
+  return [
+    `${title}: ${layout.cards} ${layout.cards === 1 ? 'card' : 'cards'}`,
+    ...matters.flatMap(({ heading, says }) => ['', heading, ...says.map((line) => `  ${line}`)]),
+  ];
+}
+
+/** What `docket --json` writes, described in docs/docket-json.md. */
+function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[]): unknown {
+  const { borders, gaps, papers, tears, closed, postings } = found;
+  const { section, weight } = closed;
+  return {
+    cardwright_docket: 1,
+    cards: layout.cards,
+    borders,
+    gaps,
+    papers,
+    tears,
+    section: {
+      card: closed.thickestCard + 1,
+      thickest: section.thickest,
+      thinnest: section.thinnest,
+      levels: section.levels,
+      evenness: section.evenness,
+      round: section.round,
+    },
+    weight: { card: closed.heaviestCard + 1, ...weight, set: closed.setGrams },
+    postings: postings.map(({ table, envelope, piece, posted, rigid, changes }) => ({
+      post: table.id,
+      asOf: table.asOf,
+      envelope,
+      piece,
+      as: posted.as?.name ?? null,
+      not: posted.not.map(({ class: one, faults }) => ({ class: one.name, faults })),
+      rigid,
+      changes: changes.map(({ as, ...change }) => ({ as: as.name, ...change })),
+    })),
+    says: matters,
+  };
+}
