@@ -5,7 +5,6 @@ import {
   type PageFormat,
   rectangle,
   setFigure,
-  setList,
   setParagraph,
   testBars,
   testBarsHeightPt,
@@ -13,11 +12,18 @@ import {
   white,
   wideStroke,
 } from '../drawing/index.ts';
-import { type TearJoin, tearsOf } from '../finished/index.ts';
+import { tearsOf } from '../finished/index.ts';
 import { type TearDepth, tearOf } from '../making/index.ts';
 import { type Edge, type Length, lengthOfTicks, pointsOf } from '../measure/index.ts';
 import { usualMarks } from '../planning/index.ts';
-import { capital, listed, tearingAdvice, tearSentence, tearsSentences } from '../words/index.ts';
+import {
+  capital,
+  coreSentence,
+  listed,
+  tearingAdvice,
+  tearSentence,
+  tearsSentences,
+} from '../words/index.ts';
 import { hatchOf, lengthIn, letterFor, type Matter } from './matter.ts';
 import { leastStroke, mostStroke, tearFigure } from './tearFigure.ts';
 
@@ -47,19 +53,8 @@ export function tearSection(matter: Matter): readonly Block[] {
       afterPt: 6,
     });
   });
-  const lists = (items: readonly string[], labels: 'numbers' | 'none'): readonly Block[] =>
-    labels === 'none'
-      ? items.map((words) => setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 4 }))
-      : [
-          setList({
-            items: items.map((text) => [{ text }]),
-            labels,
-            widthPt,
-            style: styles.body,
-            typeface,
-            beforePt: 4,
-          }),
-        ];
+  const paragraphs = (all: readonly string[]): readonly Block[] =>
+    all.map((words) => setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 4 }));
   return [
     setParagraph({
       words: 'Tearing the edges',
@@ -70,13 +65,13 @@ export function tearSection(matter: Matter): readonly Block[] {
       beforePt: 24,
       withNext: true,
     }),
-    ...lists(tearingAdvice(), 'none'),
+    ...paragraphs(tearingAdvice()),
     ...figures,
-    ...lists(
-      tears.joins.map((join: TearJoin) => tearSentence(join, tears, layout, showing)),
-      'none',
+    ...paragraphs(
+      layout.parts.map((part) => coreSentence(part, layout, showing)).filter((says) => says !== ''),
     ),
-    ...lists(tearsSentences(tears), 'none'),
+    ...paragraphs(tears.joins.map((join) => tearSentence(join, tears, layout, showing))),
+    ...paragraphs(tearsSentences(tears)),
   ];
 }
 

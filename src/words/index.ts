@@ -49,7 +49,7 @@ export { roomRefusal, suitSentences } from './suitSentence.ts';
 export { sumSentence } from './sum.ts';
 export { type SvgProblemCode, svgProblemCodes, svgProblemSentence } from './svgProblem.ts';
 export { tableProblemSentence } from './tableProblem.ts';
-export { tearingAdvice } from './tearAdvice.ts';
+export { coreSentence, tearingAdvice } from './tearAdvice.ts';
 export { type JoinWords, joinWords, tearSentence, tearsSentences } from './tearSentence.ts';
 export { trimmerSentences } from './trimmerSentences.ts';
 export { weightSentences } from './weightSentence.ts';

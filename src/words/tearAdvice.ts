@@ -1,3 +1,8 @@
+import type { Layout, Part } from '../layout/index.ts';
+import { showLengthWithUnit } from '../measure/index.ts';
+import { listed } from './count.ts';
+import type { Showing } from './showing.ts';
+
 /**
  * How to tear, a sentence each: which way to pull to show or hide the core, and what makes a tear even. Common practice
  * that several hobby pages agree on; no source with measurements was found, so it ends in trying it on a scrap.
@@ -9,4 +14,17 @@ export function tearingAdvice(): readonly string[] {
     'For a soft edge draw the line with a damp brush first and pull the paper apart there.',
     'Usual practice, not measured: try it on a scrap of the same paper first.',
   ];
+}
+
+/** How broad the core shows along the torn edges of a part; empty where nobody said. */
+export function coreSentence(
+  { name, papers, tear }: Part,
+  layout: Layout,
+  { units, glyphs }: Showing,
+): string {
+  if (tear === null || tear.core === null) return '';
+  const core = showLengthWithUnit(tear.core, units, glyphs);
+  const cores = new Set(papers.flatMap((id) => layout.papers.get(id)?.core ?? []));
+  const whose = cores.size === 0 ? '' : ` of ${listed(papers.map((id) => layout.papers.get(id)!.name))}`;
+  return `Pulled toward you, the torn edges of ${name} show the core${whose}, about ${core} broad; pushed away, none of it.`;
 }

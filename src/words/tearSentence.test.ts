@@ -4,6 +4,7 @@ import { arrange, type Layout, type Part } from '../layout/index.ts';
 import { awayFrom, inch, layoutOf, mm, part } from '../layout/testing/build.ts';
 import {
   chanceWords,
+  coreSentence,
   finishedProblemSentence,
   riskWords,
   tearingAdvice,
@@ -55,7 +56,7 @@ describe('what is said of torn edges', () => {
       'Stripe, torn at the top, lies 10 mm over Navy. At the deepest tear 7 mm of that is left.',
     ]);
     expect(all).toEqual([
-      '1 set in 160 (of 12 cards) has a card where edges meet or a border is gone.',
+      'With 12 cards to a set, edges meet or a border is gone in 1 set in 160.',
       'Wanted: no more than 1 set in 20.',
       'Estimated: each tear is taken at its worst place along the edge, and the tears of all edges and cards as independent of one another.',
     ]);
@@ -119,6 +120,16 @@ describe('what is said of torn edges', () => {
       'Beyond the torn bottom of Panel, a border of 2 1/2 in of the card front is reckoned. It comes out at 2 3/8 to 2 5/8 in, nine times in ten at 2 13/32 to 2 19/32 in.',
       'Label lies 1/16 in within the torn bottom of Panel. It comes out at 0 to 3/16 in, nine times in ten at 0 to 5/32 in. Nothing of it is left on 1 card in 8; with 10 cards, that is 7 sets in 10. For no more than 1 set in 20: 1/16 in more room, by Panel cut 3 1/16 in high, Label cut 15/16 in high or a tear 7/16 to 9/16 in deep.',
     ]);
+  });
+
+  it('says how broad the core shows, where somebody said', () => {
+    const layout = thankYou();
+    const [, leaf] = layout.parts as [Part, Part];
+    const showing = { units: 'mm', glyphs: 'typed' } as const;
+    expect(coreSentence(leaf, layout, showing)).toBe('');
+    expect(coreSentence({ ...leaf, tear: { ...leaf.tear!, core: mm(2) } }, layout, showing)).toBe(
+      'Pulled toward you, the torn edges of Leaf show the core, about 2 mm broad; pushed away, none of it.',
+    );
   });
 
   it('says which way to pull, and that it is to be tried', () => {

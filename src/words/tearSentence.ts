@@ -10,7 +10,7 @@ import {
   usualMarkings,
 } from '../measure/index.ts';
 import { chanceWords, riskWords } from './chanceWords.ts';
-import { capital, counted, either } from './count.ts';
+import { counted, either } from './count.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 
@@ -49,7 +49,7 @@ export function tearsSentences({ joins, shows, meets, cards, wanted }: Tears): r
   const said = (chance: Chance, what: string): readonly string[] =>
     chance.chance === 0
       ? []
-      : [`${capital(chanceWords(chance, 'set'))} (of ${counted(cards, 'card')}) has a card where ${what}.`];
+      : [`With ${counted(cards, 'card')} to a set, ${what} in ${chanceWords(chance, 'set')}.`];
   const drawn = [shows.onCard, meets.onCard].find((chance) => chance.by === 'sampled');
   return [
     ...said(shows.inSet, 'something shows that should not'),

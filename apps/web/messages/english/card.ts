@@ -68,6 +68,21 @@ export const card = {
     edges: { left: 'left edge', right: 'right edge', top: 'upper edge', bottom: 'lower edge' },
     leave: 'Leave this edge cut',
   },
+  /** How deep its tears go. */
+  tear: {
+    says: 'Its tears go {least} deep at the least, {usual} as a rule and {most} at the most; core that shows along them: {core}.',
+    labels: {
+      least: 'How deep a tear goes at the least',
+      usual: 'How deep a tear goes as a rule',
+      most: 'How deep a tear goes at the most',
+      core: 'How broad its core shows along the tear',
+    },
+    byDepth: 'as is usual',
+    asUsual: 'Leave it to what is usual',
+    noCore: 'not said',
+    coreUnsaid: 'Say nothing of the core',
+    how: 'How to tear',
+  },
   adhere: { flat: 'flat', raised: 'raised on foam', spots: 'by glue spots' },
   lies: { upright: 'stands upright', sideways: 'lies on its side' },
   turn: { usual: 'lies as its print asks', locked: 'is never turned', free: 'may be turned' },

@@ -30,6 +30,7 @@ import { Sentence, Words } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { type Messages, useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
+import { TearForm } from './tearForm.tsx';
 
 /** A part in words: sentences of a printed form, whose blanks are filled by hand. */
 export function PartForm({ index }: { readonly index: number }): ReactNode {
@@ -56,6 +57,7 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
             />
           ))
         : null}
+      <TearForm index={index} />
       <Sentence says={card.part.more} blanks={blanks} />
       {paper !== undefined && paper.up !== 'any' ? <Sentence says={card.part.print} blanks={blanks} /> : null}
       {paper?.back ? <Sentence says={card.part.side} blanks={blanks} /> : null}
@@ -466,7 +468,11 @@ function TornBlanks({ inHand, index }: { readonly inHand: InHand; readonly index
 
   function leftCut(edge: Edge): Edit {
     return torn.length === 1
-      ? settingOf(file, ['parts', index, 'torn'], undefined)
+      ? together(
+          // Where nothing is torn any more nothing can be said of tears.
+          settingOf(file, ['parts', index, 'torn'], undefined),
+          ...(part.tear === null ? [] : [settingOf(file, ['parts', index, 'tear'], undefined)]),
+        )
       : settingOf(file, ['parts', index, 'torn', edge], undefined);
   }
 }
