@@ -87,6 +87,16 @@ describe('what is asked of a docket', () => {
     expect(answer.postings).toMatchObject([{ post: 'au', as: 'small letter' }]);
   });
 
+  it('goes by a post table of the person’s own', async () => {
+    const file = 'test/sets/gum-leaves.card.json';
+    const own = await cardwright(['docket', file, '--post', 'examples/counter.post.json']);
+    expect(own.out.match(/^By post: /gm)).toHaveLength(1);
+    expect(own.out).not.toContain('By post: Australia');
+    const wrong = await cardwright(['docket', file, '--post', 'examples/lantern-walk.card.json']);
+    expect(wrong).toMatchObject({ status: 1, out: '' });
+    expect(wrong.err).toContain('cardwright_post');
+  });
+
   it('takes a risk as a share or in a hundred, and a set whose sizes are unknown is refused with the reason', async () => {
     const file = 'test/sets/gum-leaves.card.json';
     const [share, percent] = await Promise.all(

@@ -139,6 +139,12 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
         'how often a set may have a torn edge that fails, as 1/20 or 5%; without it 1/20',
       ).argParser(riskIn),
     )
+    .addOption(
+      new Option(
+        '--post <file>',
+        'a post table of your own (a *.post.json file), instead of those that are known; sizes and limits, no prices',
+      ),
+    )
     .addOption(json())
     .action(async (file: string, options: DocketOptions) => {
       const { docket } = await import('./commands/docket.ts');

@@ -1,6 +1,7 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
-import { readLayoutFile, readTrimmerFile, type SavedLayout } from '../../src/files/index.ts';
+import { readLayoutFile, readPostFile, readTrimmerFile, type SavedLayout } from '../../src/files/index.ts';
 import { type Arrangement, arrange, checkLayout, type Layout } from '../../src/layout/index.ts';
+import type { PostTable } from '../../src/making/index.ts';
 import type { CardSet, PlanningProgress, SetToPlan } from '../../src/planning/index.ts';
 import type { Problem } from '../../src/problem/index.ts';
 import type { Trimmer } from '../../src/trimming/index.ts';
@@ -32,6 +33,15 @@ export async function openTrimmer(file: string | undefined, world: World): Promi
   if (file === undefined) return { value: null };
   const read = readTrimmerFile(await world.read(file));
   if ('trimmer' in read) return { value: read.trimmer };
+  world.err(read.problems.map((problem) => `${file}: ${fileProblemSentence(problem)}\n`).join(''));
+  return { problems: read.problems };
+}
+
+/** Reads the post table that was named, or none; as `openLayout`. */
+export async function openPost(file: string | undefined, world: World): Promise<Opened<PostTable | null>> {
+  if (file === undefined) return { value: null };
+  const read = readPostFile(await world.read(file));
+  if ('table' in read) return { value: read.table };
   world.err(read.problems.map((problem) => `${file}: ${fileProblemSentence(problem)}\n`).join(''));
   return { problems: read.problems };
 }

@@ -2,7 +2,7 @@ import { type Docket, docketOf, usualRisk } from '../../../src/finished/index.ts
 import type { Layout } from '../../../src/layout/index.ts';
 import { usualMarks } from '../../../src/planning/index.ts';
 import { type DocketMatter, docketSentences } from '../../../src/words/index.ts';
-import { openLayout, openPile, openTrimmer } from '../opening.ts';
+import { openLayout, openPile, openPost, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
 import { wrapped } from '../wrapped.ts';
@@ -11,6 +11,8 @@ export interface DocketOptions {
   readonly trimmer?: string;
   /** From 0 to 1, both left out. */
   readonly risk?: number;
+  /** A file with the person's own table of a post. */
+  readonly post?: string;
   readonly json?: boolean;
 }
 
@@ -18,13 +20,15 @@ export interface DocketOptions {
 export async function docket(file: string, options: DocketOptions, world: World): Promise<Outcome> {
   const opened = await openLayout(file, world);
   const trimmer = await openTrimmer(options.trimmer, world);
-  if ('problems' in opened || 'problems' in trimmer) return cannot;
+  const post = await openPost(options.post, world);
+  if ('problems' in opened || 'problems' in trimmer || 'problems' in post) return cannot;
   const layout = opened.value;
   const arrangement = openPile(layout, world);
   if (arrangement === null) return cannot;
   const found = docketOf(layout, arrangement, {
     marks: trimmer.value?.marks ?? usualMarks(layout),
     wanted: options.risk ?? usualRisk,
+    ...(post.value === null ? {} : { tables: [post.value] }),
   });
   const matters = docketSentences(found, layout, { units: layout.units, glyphs: 'typed' });
   world.out(
