@@ -35,7 +35,7 @@ export function thicknessOf(paper: Pick<Paper, 'thickness' | 'gsm' | 'kind'>): T
 export const bulk = 1.25;
 
 /** The thickness of a paper of the layout; things that are bought (`null`) are taken as cardstock. */
-export function thicknessOfPaper(layout: Layout, id: string | null): Thickness {
+function thicknessOfPaper(layout: Layout, id: string | null): Thickness {
   const paper = layout.papers.get(id ?? '');
   return paper === undefined ? { length: usual.cardstock, estimated: true } : thicknessOf(paper);
 }

@@ -14,7 +14,9 @@ import {
   textStyles,
   textWidthPt,
 } from '../drawing/index.ts';
+import { closedCards, postingOf } from '../finished/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
+import { postTableOf } from '../making/index.ts';
 import { pointsOf, type Units } from '../measure/index.ts';
 import type { Plan, StepStakes } from '../planning/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
@@ -23,14 +25,18 @@ import {
   capital,
   cautionsFor,
   countedInWords,
+  envelopeSentences,
   exactnessSentences,
   foldWord,
   listed,
+  postSentences,
+  sectionSentences,
   sittingBreaks,
   takenOf,
   toBuy,
   toolsFor,
   trimmerSentences,
+  weightSentences,
 } from '../words/index.ts';
 import { cuttingPages } from './cuttingPages.ts';
 import { frontFigure } from './frontFigure.ts';
@@ -90,6 +96,7 @@ export function guideOf(request: GuideRequest): Booklet {
     ...scorePage(matter),
     ...tearSection(matter),
     ...assembly(matter),
+    ...closed(matter),
     ...cautions(matter),
     ...exactness(matter),
     ...trueSizePage(matter, format),
@@ -278,6 +285,25 @@ function assembly(matter: Matter): readonly Block[] {
       typeface,
       beforePt: 4,
     }),
+  ];
+}
+
+/** How thick and heavy a card is when it is done, which envelope takes it, and how the post does where the layout names one. */
+function closed(matter: Matter): readonly Block[] {
+  const { layout, arrangement, showing } = matter;
+  const cards = closedCards(layout, arrangement);
+  const table = layout.post === null ? null : postTableOf(layout.post);
+  const told: readonly (readonly [topic: string, sentences: readonly string[]])[] = [
+    ['Thickness', sectionSentences(cards.section, layout, showing)],
+    ['Weight', weightSentences(cards, layout, showing)],
+    ['Envelope', envelopeSentences(cards, layout, showing)],
+    ...(table === null
+      ? []
+      : [['Post', postSentences(postingOf(layout, arrangement, table, cards), layout, showing)] as const]),
+  ];
+  return [
+    heading(matter, 'The card when it is closed'),
+    ...told.map(([topic, sentences]) => paragraphOf(matter, topic, sentences.join(' '))),
   ];
 }
 

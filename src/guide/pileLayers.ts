@@ -7,7 +7,7 @@ import {
   rectangle,
   white,
 } from '../drawing/index.ts';
-import { thicknessOfPaper, usualFoam } from '../finished/index.ts';
+import { thicknessOfDealt, usualFoam } from '../finished/index.ts';
 import { type Arrangement, type Dealt, type Face, type Layout, paperOfCard } from '../layout/index.ts';
 import { type Axis, type Box, type Length, lengthOfTicks, pointsOf, sum, zero } from '../measure/index.ts';
 import { fillOf, sideOfBase } from './face.ts';
@@ -142,7 +142,7 @@ function layersOf(request: PileRequest): readonly Layer[] {
     ...heights,
   });
 
-  const base = thicknessOfPaper(layout, paperOfCard(layout.base, card));
+  const base = thicknessOfDealt(layout, layout.base, paperOfCard(layout.base, card));
   const ground: Box = { left: zero, top: zero, ...arrangement.card };
   const layers: Layer[] = [
     layerOf('base', 0, layout.base, { side: sideOfBase(layout, face) }, ground, {
@@ -154,20 +154,20 @@ function layersOf(request: PileRequest): readonly Layer[] {
   ];
   for (const { part, face: own, pieces } of arrangement.parts) {
     if (own !== face) continue;
-    const thickness = thicknessOfPaper(layout, paperOfCard(part, card));
+    const thickness = thicknessOfDealt(layout, part, paperOfCard(part, card));
     const raised = part.adhere === 'raised';
     pieces.forEach(({ box }, piece) => {
       if (box === null) return;
       const from = lengthOfTicks(
         Math.max(...layers.filter((layer) => overlap(layer.box, box)).map(({ top }) => top), 0),
       );
-      const to = sum(from, raised ? usualFoam : zero);
+      const to = sum(from, raised ? (part.foam ?? usualFoam) : zero);
       layers.push(
         layerOf(part.id, piece, part, { side: part.side }, box, {
           from,
           to,
           top: sum(to, thickness.length),
-          estimated: thickness.estimated || raised,
+          estimated: thickness.estimated || (raised && part.foam === null),
         }),
       );
     });

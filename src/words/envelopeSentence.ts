@@ -7,7 +7,7 @@ import {
   smallestEnvelope,
 } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
-import { type Length, showLengthWithUnit, showSize } from '../measure/index.ts';
+import { inches, type Length, millimetres, showLengthWithUnit, showSize } from '../measure/index.ts';
 import { aboutThick } from './aboutThick.ts';
 import type { Showing } from './showing.ts';
 
@@ -24,7 +24,7 @@ export function envelopeSentences({ section }: Closed, layout: Layout, showing: 
     smallest === null
       ? `No usual envelope takes it; it needs one of ${sidesWords(needed, showing)} or more.`
       : `The smallest usual envelope that takes it is ${smallest.name}, ${sidesWords(smallest, showing)}.`;
-  if (envelope === null) return [usual, clearanceReason];
+  if (envelope === null) return [usual, clearanceReason(showing)];
   const fit = envelopeFit(section, envelope.size, units);
   const name = envelope.name === '' ? 'the envelope' : `the envelope ${envelope.name}`;
   const whole = `${name}, ${sidesWords(fit.envelope, showing)}`;
@@ -37,19 +37,22 @@ export function envelopeSentences({ section }: Closed, layout: Layout, showing: 
       ...(largest === null
         ? []
         : [`The largest card as thick that goes into ${name} is ${sidesWords(largest, showing)}.`]),
-      clearanceReason,
+      clearanceReason(showing),
     ];
   }
   return [
     `It goes ${fit.is === 'tight' ? 'only tightly ' : ''}into ${whole}, with ${length(fit.length.spare)} to spare along its longer side and ${length(fit.height.spare)} along its shorter; of each its thickness takes about ${takes}.`,
     ...(fit.is === 'tight' ? [usual] : []),
-    clearanceReason,
+    clearanceReason(showing),
   ];
 }
 
-/** Where an eighth of an inch is from, and why thickness counts. */
-const clearanceReason =
-  'An envelope goes round the thickness of a card; beside that, 1/8 in or 3 mm in each direction is the least that is usual (common practice, no source), and more slides in more easily.';
+/** What the room beside a card is by, and why thickness counts. */
+function clearanceReason({ glyphs }: Showing): string {
+  const inch = showLengthWithUnit(inches(1, 8), 'in', glyphs);
+  const millimetre = showLengthWithUnit(millimetres(3), 'mm', glyphs);
+  return `An envelope goes round the thickness of a card; beside that, ${inch} or ${millimetre} in each direction is the least that is usual (common practice, no source), and more slides in more easily.`;
+}
 
 /** Longer by shorter side. */
 function sidesWords({ length, height }: Sides, { units, glyphs }: Showing): string {
