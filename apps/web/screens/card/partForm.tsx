@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode } from 'react';
+import { Fragment, lazy, type ReactNode, Suspense } from 'react';
 import {
   distanceAt,
   type Edit,
@@ -30,7 +30,9 @@ import { Sentence, Words } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { type Messages, useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
-import { TearForm } from './tearForm.tsx';
+
+/** Few parts are torn: what reckons with tears is loaded with the first that is. */
+const TearForm = lazy(async () => ({ default: (await import('./tearForm.tsx')).TearForm }));
 
 /** A part in words: sentences of a printed form, whose blanks are filled by hand. */
 export function PartForm({ index }: { readonly index: number }): ReactNode {
@@ -57,7 +59,11 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
             />
           ))
         : null}
-      <TearForm index={index} />
+      {Object.values(part.torn).some((depth) => depth > zero) ? (
+        <Suspense>
+          <TearForm index={index} />
+        </Suspense>
+      ) : null}
       <Sentence says={card.part.more} blanks={blanks} />
       {paper !== undefined && paper.up !== 'any' ? <Sentence says={card.part.print} blanks={blanks} /> : null}
       {paper?.back ? <Sentence says={card.part.side} blanks={blanks} /> : null}
