@@ -1,5 +1,15 @@
 import type { Arrangement, Face, Layout } from '../layout/index.ts';
-import { type Box, type Length, lengthOfTicks, millimetres, minus, sum, zero } from '../measure/index.ts';
+import {
+  type Box,
+  bottomOf,
+  type Length,
+  lengthOfTicks,
+  millimetres,
+  minus,
+  rightOf,
+  sum,
+  zero,
+} from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import {
   areaOf,
@@ -120,7 +130,20 @@ function heartOf(region: Region): Region {
 
 /** Slivers that rounding leaves between curved edges are no place that anything lies at. */
 function isPlace(region: Region): boolean {
-  return !isEmpty(heartOf(region));
+  // The largest disc in a region has at least its area over its perimeter for a radius, which is soon known.
+  return areaOf(region) > 12 * perimeterOf(region) || !isEmpty(heartOf(region));
+}
+
+function perimeterOf({ rings }: Region): number {
+  return rings.reduce(
+    (total, ring) =>
+      total +
+      ring.reduce((length, from, index) => {
+        const to = ring[(index + 1) % ring.length]!;
+        return length + Math.hypot(to.x - from.x, to.y - from.y);
+      }, 0),
+    0,
+  );
 }
 
 /** A cell as it grows: the papers there, and how high foam holds what lies there, on each face. */
@@ -154,26 +177,38 @@ interface Laid {
 }
 
 function layersOf(plies: readonly Ply[]): readonly Laid[] {
-  const groups: { readonly of: Ply; readonly regions: Region[] }[] = [];
+  const groups: { readonly of: Ply; readonly laid: { readonly box: Box; readonly region: Region }[] }[] = [];
   for (const ply of plies) {
+    const box = boundsOf(ply.region);
+    if (box === null) continue;
     // The order of the pile does not matter any more: what lies where, and how high, is known.
     const group = groups.find(
-      ({ of, regions }) =>
+      ({ of, laid }) =>
         of.part === ply.part &&
         of.face === ply.face &&
         of.what === ply.what &&
         of.lift === ply.lift &&
-        regions.every((region) => isEmpty(intersection(region, ply.region))),
+        laid.every((other) => areApart(other.box, box) || isEmpty(intersection(other.region, ply.region))),
     );
-    if (group === undefined) groups.push({ of: ply, regions: [ply.region] });
-    else group.regions.push(ply.region);
+    if (group === undefined) groups.push({ of: ply, laid: [{ box, region: ply.region }] });
+    else group.laid.push({ box, region: ply.region });
   }
-  return groups.map(({ of, regions }) => ({
+  return groups.map(({ of, laid }) => ({
     thickness: of.thickness.length,
     lift: of.lift,
     face: of.face,
-    region: union(regions),
+    region: union(laid.map(({ region }) => region)),
   }));
+}
+
+/** Whether two boxes have no more than an edge in common. */
+function areApart(one: Box, other: Box): boolean {
+  return (
+    rightOf(one) <= other.left ||
+    rightOf(other) <= one.left ||
+    bottomOf(one) <= other.top ||
+    bottomOf(other) <= one.top
+  );
 }
 
 function laidOver(cells: readonly Growing[], layer: Laid): readonly Growing[] {
@@ -296,7 +331,7 @@ function layersOn(face: Face, met: readonly Ply[]): readonly Layer[] {
 
 /** A point well within the region: the middle of the broadest stretch of its largest piece, half-way down if it may be. */
 function placeIn(region: Region): Point {
-  const islands = islandsOf(heartOf(region));
+  const islands = islandsOf(heartOf(aroundLargest(region)));
   const island = islands.reduce((best, one) => (areaOf(one) > areaOf(best) ? one : best));
   const bounds = boundsOf(island)!;
   let best = { y: 0, from: 0, to: 0 };
@@ -310,6 +345,29 @@ function placeIn(region: Region): Point {
     }
   }
   return { x: lengthOfTicks(Math.floor((best.from + best.to) / 2)), y: lengthOfTicks(Math.floor(best.y)) };
+}
+
+/** What of the region lies in the box of its largest ring, where that is broad: all that is needed to find a place in it. */
+function aroundLargest(region: Region): Region {
+  const boxes = region.rings.map((ring) => {
+    // A traced outline may have more corners than a call takes arguments.
+    let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (const { x, y } of ring) {
+      [left, right] = [Math.min(left, x), Math.max(right, x)];
+      [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
+    }
+    return {
+      left: lengthOfTicks(left),
+      top: lengthOfTicks(top),
+      width: lengthOfTicks(right - left),
+      height: lengthOfTicks(bottom - top),
+    };
+  });
+  const largest = boxes.reduce((best, box) =>
+    box.width * box.height > best.width * best.height ? box : best,
+  );
+  const part = intersection(region, boxRegion(largest));
+  return isPlace(part) ? part : region;
 }
 
 /** Whether half a tick right of and below the point is in the region: no edge of upright boxes passes there. */
