@@ -19,7 +19,8 @@ export default defineConfig([
     target: 'es2023',
     dts: true,
     clean: true,
-    deps: { neverBundle: [/^node:/] },
+    // These two are written for `require`, which no browser has.
+    deps: { neverBundle: [/^node:/], alwaysBundle: ['saxes', 'svgpath'] },
   },
   // The planner for browsers, with all it needs: these files can be served as they are.
   {

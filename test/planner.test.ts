@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type PlanOptions, planner } from '../apps/planner/index.ts';
 import type { LinearSolver } from '../src/cutting/index.ts';
 import { readLayoutFile } from '../src/files/index.ts';
+import { checkFinished, docketOf } from '../src/finished/index.ts';
 import { arrange, type Layout } from '../src/layout/index.ts';
 import { millimetres } from '../src/measure/index.ts';
 import {
@@ -27,6 +28,7 @@ import {
   suitedSet,
   tableNow,
   untouchedTable,
+  usualMarks,
 } from '../src/planning/index.ts';
 import { testSolver } from '../src/planning/testing/solver.ts';
 import { scratchFolder } from './commandLine.ts';
@@ -102,6 +104,11 @@ describe('in worker threads', () => {
     expect(await threads.ask({ name: 'enough', set })).toEqual({ enough, cliffs: cliffsOf(own, enough) });
     expect(await threads.ask({ name: 'spares', set, plan: answer })).toEqual(sparesOf(own, answer));
     expect(await threads.ask({ name: 'suit', set, cards: 25 })).toEqual(suitedSet(own, 25));
+    const asked = { marks: usualMarks(set.layout), wanted: 1 / 20 };
+    expect(await threads.ask({ name: 'docket', set, wanted: 1 / 20 })).toEqual({
+      docket: docketOf(set.layout, set.arrangement, asked),
+      problems: checkFinished(set.layout, set.arrangement, asked),
+    });
     const wishes = { units: 'mm' } as const;
     expect(await threads.ask({ name: 'recast', set, wishes })).toEqual(recast(own, wishes));
     const inHand = { plan: answer, onTable: untouchedTable };

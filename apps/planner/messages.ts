@@ -1,3 +1,4 @@
+import type { Docket, FinishedProblem } from '../../src/finished/index.ts';
 import type {
   CardSet,
   Cliff,
@@ -22,7 +23,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 5;
+export const messagesVersion = 6;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =
@@ -32,12 +33,17 @@ export type Request =
   | { readonly kind: 'plan'; readonly id: number; readonly set: CardSet }
   | { readonly kind: 'question'; readonly id: number; readonly question: Question };
 
-/** What may be asked of a set beside its plan, and what is answered: the functions of the same names in `planning`. */
+/** What may be asked of a set beside its plan, and what is answered: the functions of the same names in the library. */
 export interface Questions {
   /** What would spoil the set; `answer` is its plan, or what is short. */
   readonly check: {
     readonly asks: { readonly answer: Plan | Shortage };
     readonly tells: readonly PlanningProblem[];
+  };
+  /** What the finished cards will be like, and what is wrong with them; `wanted`: the risk that is put up with. */
+  readonly docket: {
+    readonly asks: { readonly wanted: number };
+    readonly tells: { readonly docket: Docket; readonly problems: readonly FinishedProblem[] };
   };
   /** The largest set, and the small changes that gain something. */
   readonly enough: {

@@ -1,4 +1,5 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
+import { checkFinished, docketOf } from '../../src/finished/index.ts';
 import {
   checkSet,
   cliffsOf,
@@ -12,6 +13,7 @@ import {
   sparesOf,
   stakesOf,
   suitedSet,
+  usualMarks,
 } from '../../src/planning/index.ts';
 import {
   type Answer,
@@ -69,6 +71,13 @@ const tellers: {
   ) => Questions[Name]['tells'];
 } = {
   check: (set, { answer: found }) => checkSet(set, found),
+  docket: ({ layout, arrangement, trimmer }, { wanted }) => {
+    const asks = { marks: trimmer?.marks ?? usualMarks(layout), wanted };
+    return {
+      docket: docketOf(layout, arrangement, asks),
+      problems: checkFinished(layout, arrangement, asks),
+    };
+  },
   enough: (set) => {
     const enough = enoughFor(set);
     return { enough, cliffs: cliffsOf(set, enough) };

@@ -17,10 +17,16 @@ self.addEventListener('message', ({ data: { id, file, against, marks, shortage }
     return;
   }
   const inHand = { ...read, arrangement: arrange(read.layout) };
-  const mends = against.map((each) =>
-    each.of === 'layout'
-      ? mendsOf(inHand, each.problem, marks).map((edit) => ({ edit, sure: true }))
-      : planningMendsOf(inHand, each.problem, { marks, shortage }),
-  );
+  const mends = against.map((each) => {
+    switch (each.of) {
+      case 'layout':
+        return mendsOf(inHand, each.problem, marks).map((edit) => ({ edit, sure: true }));
+      case 'planning':
+        return planningMendsOf(inHand, each.problem, { marks, shortage });
+      // Their sentences say what mends them.
+      case 'finished':
+        return [];
+    }
+  });
   self.postMessage({ id, mends });
 });

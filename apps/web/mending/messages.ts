@@ -1,13 +1,15 @@
 import type { Edit } from '../../../src/editing/index.ts';
 import type { SavedLayout } from '../../../src/files/index.ts';
+import type { FinishedProblem } from '../../../src/finished/index.ts';
 import type { LayoutProblem } from '../../../src/layout/index.ts';
 import type { Length } from '../../../src/measure/index.ts';
 import type { PlanningProblem, Shortage } from '../../../src/planning/index.ts';
 
-/** What stands against the card: of its geometry, or of its papers. */
+/** What stands against the card: of its geometry, of its papers, or once it is made. */
 export type Against =
   | { readonly of: 'layout'; readonly problem: LayoutProblem }
-  | { readonly of: 'planning'; readonly problem: PlanningProblem };
+  | { readonly of: 'planning'; readonly problem: PlanningProblem }
+  | { readonly of: 'finished'; readonly problem: FinishedProblem };
 
 /** Mends are asked for everything that stands against a layout at once. */
 export interface MendsAsked {

@@ -18,6 +18,7 @@ function idlePlanner() {
       asked += 1;
       return new Promise(() => {});
     },
+    ask: () => new Promise(() => {}),
   } as unknown as Planner;
   return { planner, asked: () => asked };
 }

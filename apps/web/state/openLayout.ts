@@ -4,6 +4,7 @@ import type { FileProblem } from '../../../src/files/index.ts';
 import { type Arrangement, arrange, checkLayout, type LayoutProblem } from '../../../src/layout/index.ts';
 import type { Planner } from '../../planner/browserPlanner.ts';
 import type { Cutting } from './cutting.ts';
+import { type Made, madeWith, notMade } from './made.ts';
 import { notPlanned, type Planned, planWith } from './planned.ts';
 import type { Saving, SavingState } from './saving.ts';
 
@@ -19,6 +20,8 @@ export interface OpenLayout {
   readonly cutting: Cutting;
   /** How it is cut, as far as that is known; a plan for how she cut before stands until the next. */
   readonly planned: Planned;
+  /** What its cards will be like; what was so before an edit stands until it is known anew. */
+  readonly made: Made;
   readonly saving: SavingState;
   /** The part that was taken up, by its id; `null`: none. It may be gone from the pile. */
   readonly taken: string | null;
@@ -58,6 +61,7 @@ export function openLayout(
     ...workedOut(history),
     cutting: cutting.getState(),
     planned: notPlanned,
+    made: notMade,
     saving: saving.state(),
     taken: null,
   }));
@@ -67,8 +71,10 @@ export function openLayout(
   });
 
   const plans = planWith(planner, (planned) => store.setState({ planned }));
+  const cards = madeWith(planner, (made) => store.setState({ made }));
   const plan = () => {
     const { history: now, arrangement, cutting: by } = store.getState();
+    cards.work({ layout: now.layout, arrangement }, by);
     plans.plan({ layout: now.layout, arrangement }, by);
   };
   plan();
@@ -103,6 +109,7 @@ export function openLayout(
       leaveSaving();
       leaveCutting();
       plans.close();
+      cards.close();
     },
   };
 }

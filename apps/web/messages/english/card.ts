@@ -69,6 +69,10 @@ export const card = {
     leave: 'Leave this edge cut',
   },
   /** How deep its tears go. */
+  docket: {
+    heading: 'Once the cards are made',
+    failed: 'What the cards will be like could not be worked out. Change something, or open the set again.',
+  },
   tear: {
     says: 'Its tears go {least} deep at the least, {usual} as a rule and {most} at the most; core that shows along them: {core}.',
     labels: {

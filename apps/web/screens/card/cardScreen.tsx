@@ -5,6 +5,7 @@ import { useOpenLayout } from '../../state/layoutContext.ts';
 import { Recast } from '../recast/recast.tsx';
 import { AddPart } from './addPart.tsx';
 import '../../look/card.css';
+import { DocketOfSet } from './docket.tsx';
 import { LookedAtProvider } from './lookedAt.ts';
 import { AgainstProvider } from './mends.tsx';
 import { PartInHand } from './partInHand.tsx';
@@ -40,6 +41,7 @@ export function CardScreen(): ReactNode {
         <SetForm />
         <Recast />
         <Problems severity="caution" />
+        <DocketOfSet />
       </AgainstProvider>
     </LookedAtProvider>
   );

@@ -39,6 +39,7 @@ export function AgainstProvider({ children }: { readonly children: ReactNode }):
   const inHand = useInHand();
   const layout = useOpenLayout((state) => state.problems);
   const planned = useOpenLayout((state) => state.planned);
+  const made = useOpenLayout((state) => state.made);
   const ownMarks = useOpenLayout(({ cutting }) => cutting.trimmer?.marks ?? null);
   const [found, setFound] = useState<Pick<Standing, 'mends'> & { readonly of: unknown }>({
     of: null,
@@ -49,8 +50,11 @@ export function AgainstProvider({ children }: { readonly children: ReactNode }):
     return [
       ...layout.map((problem): Against => ({ of: 'layout', problem })),
       ...ofPlan.map((problem): Against => ({ of: 'planning', problem })),
+      ...(made.stage === 'told' && made.of === inHand.layout
+        ? made.problems.map((problem): Against => ({ of: 'finished', problem }))
+        : []),
     ];
-  }, [layout, planned]);
+  }, [layout, planned, made, inHand.layout]);
   useEffect(() => {
     if (against.length === 0) return;
     let over = false;

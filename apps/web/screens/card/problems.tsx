@@ -1,6 +1,13 @@
 import type { ReactNode } from 'react';
+import type { Layout } from '../../../../src/layout/index.ts';
 import type { Severity } from '../../../../src/problem/index.ts';
-import { editSentence, layoutProblemSentence, planningProblemSentence } from '../../../../src/words/index.ts';
+import {
+  editSentence,
+  finishedProblemSentence,
+  layoutProblemSentence,
+  planningProblemSentence,
+  type Showing,
+} from '../../../../src/words/index.ts';
 import type { Against, Mend } from '../../mending/messages.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand } from '../../state/inHand.ts';
@@ -43,11 +50,7 @@ export function ProblemWords({
   const mends = useMendsOf(against);
   return (
     <>
-      <span lang="en">
-        {against.of === 'layout'
-          ? layoutProblemSentence(against.problem, showing)
-          : planningProblemSentence(against.problem, layout, showing)}
-      </span>
+      <span lang="en">{sentenceOf(against, layout, showing)}</span>
       <MendsLine lead={card.problems.mend} mends={mends.filter(({ sure }) => sure)} />
       <MendsLine lead={card.problems.mayMend} mends={mends.filter(({ sure }) => !sure)} />
       <span className="says">
@@ -59,6 +62,17 @@ export function ProblemWords({
       </span>
     </>
   );
+}
+
+function sentenceOf(against: Against, layout: Layout, showing: Showing): string {
+  switch (against.of) {
+    case 'layout':
+      return layoutProblemSentence(against.problem, showing);
+    case 'planning':
+      return planningProblemSentence(against.problem, layout, showing);
+    case 'finished':
+      return finishedProblemSentence(against.problem, layout, showing);
+  }
 }
 
 /** Mends of one kind, to tap; what they do is said once for those who see, and with each for those who listen. */

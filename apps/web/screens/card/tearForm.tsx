@@ -1,7 +1,6 @@
-import { type ReactNode, useMemo } from 'react';
+import type { ReactNode } from 'react';
 import { type Edit, settingOf } from '../../../../src/editing/index.ts';
 import { isObject, valueAt } from '../../../../src/files/index.ts';
-import { tearsOf } from '../../../../src/finished/index.ts';
 import type { Part } from '../../../../src/layout/index.ts';
 import { type TearDepth, tearOf } from '../../../../src/making/index.ts';
 import { type Length, millimetres, showLength, zero } from '../../../../src/measure/index.ts';
@@ -11,6 +10,7 @@ import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useNumbers } from '../../messages/numbers.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
+import { useOpenLayout } from '../../state/layoutContext.ts';
 
 const depths = ['least', 'usual', 'most'] as const;
 
@@ -84,28 +84,24 @@ export function TearForm({ index }: { readonly index: number }): ReactNode {
 /** A core that shows until she says how broad (common practice, no source). */
 const usualCore = millimetres(2);
 
-/** What comes of the joins of one part's torn edges, worked out anew with every change. */
+/** What comes of the joins of one part's torn edges, as it was last worked out. */
 function TearWords({ part }: { readonly part: Part }): ReactNode {
   const { card } = useMessages();
-  const { layout, arrangement } = useInHand();
-  const marking = useMarking();
-  const tears = useMemo(
-    () => tearsOf(layout, arrangement, { marks: marking.step }),
-    [layout, arrangement, marking],
-  );
-  const own = tears.joins.filter((join) => join.part === part.id || join.against.part === part.id);
+  const { layout } = useInHand();
+  const made = useOpenLayout((state) => state.made);
+  const tears = made.stage === 'told' ? made.docket.tears : null;
+  const own = tears?.joins.filter((join) => join.part === part.id || join.against.part === part.id) ?? [];
   const showing = { units: layout.units, glyphs: 'printed' } as const;
   const core = coreSentence(part, layout, showing);
   return (
     <>
       <div className="tear-words" lang="en">
         {core === '' ? null : <p>{core}</p>}
-        {own.map((join) => (
-          <p key={`${join.kind} ${join.part} ${join.edge} ${join.against.part} ${join.nominal}`}>
-            {tearSentence(join, tears, layout, showing)}
-          </p>
-        ))}
-        {own.length === 0 ? null : tearsSentences(tears).map((sentence) => <p key={sentence}>{sentence}</p>)}
+        {tears === null || own.length === 0
+          ? null
+          : [...own.map((join) => tearSentence(join, tears, layout, showing)), ...tearsSentences(tears)].map(
+              (sentence) => <p key={sentence}>{sentence}</p>,
+            )}
       </div>
       <details className="how-to-tear">
         <summary>{card.tear.how}</summary>

@@ -1,0 +1,32 @@
+import type { ReactNode } from 'react';
+import { docketSentences } from '../../../../src/words/index.ts';
+import { useMessages } from '../../messages/messages.ts';
+import { useOpenLayout } from '../../state/layoutContext.ts';
+
+/** What the cards will be like once they are made, matter by matter; each opens below its heading. */
+export function DocketOfSet(): ReactNode {
+  const { card } = useMessages();
+  const made = useOpenLayout((state) => state.made);
+  if (made.stage === 'none') return null;
+  return (
+    <section className="docket-of-set">
+      <h2>{card.docket.heading}</h2>
+      {made.stage === 'failed' ? (
+        <p role="alert">{card.docket.failed}</p>
+      ) : (
+        docketSentences(made.docket, made.of, { units: made.of.units, glyphs: 'printed' }).map(
+          ({ heading, says }) => (
+            <details key={heading}>
+              <summary lang="en">{heading}</summary>
+              <ul lang="en">
+                {says.map((sentence) => (
+                  <li key={sentence}>{sentence}</li>
+                ))}
+              </ul>
+            </details>
+          ),
+        )
+      )}
+    </section>
+  );
+}
