@@ -19,8 +19,9 @@ export default defineConfig([
     target: 'es2023',
     dts: true,
     clean: true,
-    // These two are written for `require`, which no browser has.
-    deps: { neverBundle: [/^node:/], alwaysBundle: ['saxes', 'svgpath'] },
+    // These are written for `require`, which no browser has.
+    deps: { neverBundle: [/^node:/], alwaysBundle: ['saxes', /^xmlchars/, 'svgpath'] },
+    inputOptions: { resolve: { mainFields: ['module', 'main'] } },
   },
   // The planner for browsers, with all it needs: these files can be served as they are.
   {

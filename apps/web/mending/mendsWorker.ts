@@ -1,7 +1,7 @@
-import { mendsOf, planningMendsOf } from '../../../src/editing/index.ts';
+import { type InHand, mendsOf, planningMendsOf } from '../../../src/editing/index.ts';
 import { readSavedLayout } from '../../../src/files/index.ts';
 import { arrange } from '../../../src/layout/index.ts';
-import type { MendsAnswer, MendsAsked } from './messages.ts';
+import type { Against, Mend, MendsAnswer, MendsAsked } from './messages.ts';
 
 /** The little of a browser's worker that is used here. */
 declare const self: {
@@ -17,16 +17,22 @@ self.addEventListener('message', ({ data: { id, file, against, marks, shortage }
     return;
   }
   const inHand = { ...read, arrangement: arrange(read.layout) };
-  const mends = against.map((each) => {
-    switch (each.of) {
-      case 'layout':
-        return mendsOf(inHand, each.problem, marks).map((edit) => ({ edit, sure: true }));
-      case 'planning':
-        return planningMendsOf(inHand, each.problem, { marks, shortage });
-      // Their sentences say what mends them.
-      case 'finished':
-        return [];
-    }
-  });
+  const mends = against.map((each) => mendsFor(each, inHand, { marks, shortage }));
   self.postMessage({ id, mends });
 });
+
+function mendsFor(
+  each: Against,
+  inHand: InHand,
+  given: Pick<MendsAsked, 'marks' | 'shortage'>,
+): readonly Mend[] {
+  switch (each.of) {
+    case 'layout':
+      return mendsOf(inHand, each.problem, given.marks).map((edit) => ({ edit, sure: true }));
+    case 'planning':
+      return planningMendsOf(inHand, each.problem, given);
+    // Their sentences say what mends them.
+    case 'finished':
+      return [];
+  }
+}
