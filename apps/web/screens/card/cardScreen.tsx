@@ -1,11 +1,10 @@
-import { type ReactNode, useMemo, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useMemo, useState } from 'react';
 import type { Face } from '../../../../src/layout/index.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { Recast } from '../recast/recast.tsx';
 import { AddPart } from './addPart.tsx';
 import '../../look/card.css';
-import { DocketOfSet } from './docket.tsx';
 import { LookedAtProvider } from './lookedAt.ts';
 import { AgainstProvider } from './mends.tsx';
 import { PartInHand } from './partInHand.tsx';
@@ -14,6 +13,9 @@ import { PileList } from './pileList.tsx';
 import { Problems } from './problems.tsx';
 import { SetForm } from './setForm.tsx';
 import { Table } from './table.tsx';
+
+/** Its sentences are read when the card stands on the table already. */
+const DocketOfSet = lazy(() => import('./docket.tsx'));
 
 /** The layout and its pile, on the craft table: the card in the middle, its pile under it, then the words. */
 export function CardScreen(): ReactNode {
@@ -41,7 +43,9 @@ export function CardScreen(): ReactNode {
         <SetForm />
         <Recast />
         <Problems severity="caution" />
-        <DocketOfSet />
+        <Suspense fallback={null}>
+          <DocketOfSet />
+        </Suspense>
       </AgainstProvider>
     </LookedAtProvider>
   );

@@ -4,7 +4,7 @@ import { useMessages } from '../../messages/messages.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 
 /** What the cards will be like once they are made, matter by matter; each opens below its heading. */
-export function DocketOfSet(): ReactNode {
+export default function DocketOfSet(): ReactNode {
   const { card } = useMessages();
   const made = useOpenLayout((state) => state.made);
   if (made.stage === 'none') return null;
