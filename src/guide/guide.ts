@@ -275,9 +275,9 @@ function assembly(matter: Matter): readonly Block[] {
       afterPt: 8,
     }),
     setList({
-      items: steps.map(({ part, name, tear, lay }) => [
+      items: steps.map(({ part, name, prepare, lay }) => [
         { text: `${letterFor(layout, part)} ${name}. `, weight: 'semibold' as const },
-        { text: [tear, lay].filter((sentence) => sentence !== '').join(' ') },
+        { text: [prepare, lay].filter((sentence) => sentence !== '').join(' ') },
       ]),
       labels: 'numbers',
       widthPt,

@@ -52,7 +52,7 @@ test('the pile is put together bottom first, each part with what holds it and wh
     ],
   };
   const words = assemblyWords(pile, arrange(pile), typed);
-  expect(words.map(({ name, tear, lay }) => [name, tear, lay])).toEqual([
+  expect(words.map(({ name, prepare, lay }) => [name, prepare, lay])).toEqual([
     ['Mat', '', 'Glue it flat on the front of the base: 1/8 in from every edge.'],
     [
       'Torn panel',
@@ -115,4 +115,57 @@ test('tells no side of a part that is dealt from several papers, unless it is th
   const parts = [part({ id: 'strip', name: 'Strip', papers: ['meadow', 'bark'], extent })];
   const set = { ...layout, papers, parts };
   expect(assemblyWords(set, arrange(set), typed)[0]!.lay).not.toContain('side up');
+});
+
+test('what has another shape is cut out first, and a band goes round', () => {
+  const size = { by: 'size', width: inches(3), height: inches(1) } as const;
+  const none = { left: zero, right: zero, top: zero, bottom: zero };
+  const shaped = {
+    ...layout,
+    parts: [
+      part({
+        id: 'egg',
+        name: 'Egg',
+        papers: ['meadow'],
+        extent: size,
+        shape: { kind: 'oval' },
+        dieCut: true,
+      }),
+      part({
+        id: 'flag',
+        name: 'Flag',
+        papers: ['meadow'],
+        extent: size,
+        shape: { kind: 'banner', ends: { left: 'slanted', right: 'notched' }, depth: inches(1, 2) },
+      }),
+      part({
+        id: 'plate',
+        name: 'Plate',
+        papers: ['meadow'],
+        extent: size,
+        shape: { kind: 'rounded', corner: inches(1, 4) },
+        margin: inches(1, 8),
+        adhere: 'raised',
+        foam: inches(1, 8),
+      }),
+      part({
+        id: 'band',
+        name: 'Band',
+        papers: ['meadow'],
+        extent: size,
+        tuck: { ...none, left: inches(1, 2), right: inches(1, 2) },
+      }),
+    ],
+  };
+  const words = assemblyWords(shaped, arrange(shaped), typed);
+  expect(words.map(({ prepare }) => prepare)).toEqual([
+    'Cut an oval of 3 x 1 in out with the die.',
+    'Cut its left end aslant, 1/2 in deep. Cut its right end in to a notch, 1/2 in deep.',
+    'Round its corners with a radius of 1/4 in; 1/8 in stays all round it.',
+    '',
+  ]);
+  expect(words[2]!.lay).toMatch(/^Raise it on foam tape of 1\/8 in over the front of the base: /);
+  expect(words[3]!.lay).toMatch(
+    /^Glue it flat on the front of the base, 1\/2 in round the left edge and 1\/2 in round the right edge and behind: /,
+  );
 });

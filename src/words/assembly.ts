@@ -1,5 +1,7 @@
 import type { Adhere, ArrangedPart, Arrangement, Dealt, Face, Layout, Part } from '../layout/index.ts';
+import { tearOf } from '../making/index.ts';
 import { type Edge, type Length, lengthOfTicks, showLengthWithUnit, showSize } from '../measure/index.ts';
+import type { BannerEnd } from '../shape/index.ts';
 import { capital, countedInWords, listed, numbersListed } from './count.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
@@ -9,8 +11,8 @@ export interface AssemblyWords {
   /** Id of the part. */
   readonly part: string;
   readonly name: string;
-  /** `Tear ½ in off its right edge.`; empty where nothing is torn. */
-  readonly tear: string;
+  /** What is done to it first: `Tear ½ in off its right edge.`; empty where nothing is. */
+  readonly prepare: string;
   /** `Glue it flat on Mat: ⅛ in from every edge.` */
   readonly lay: string;
 }
@@ -28,7 +30,9 @@ export function assemblyWords(
       .map((arranged) => ({
         part: arranged.part.id,
         name: arranged.part.name,
-        tear: tearWords(arranged, showing),
+        prepare: [shapeWords(arranged, showing), tearWords(arranged, showing)]
+          .filter((sentence) => sentence !== '')
+          .join(' '),
         lay: layWords(arranged, layout, showing),
       })),
   );
@@ -59,12 +63,54 @@ export function dealtWords(dealt: Dealt, layout: Layout): string {
 
 const mostCardsNamed = 24;
 
+/** How its piece, which is cut as a rectangle, comes by its shape; empty where it is a rectangle. */
+function shapeWords({ part, seen }: ArrangedPart, showing: Showing): string {
+  const length = (of: Length) => showLengthWithUnit(of, showing.units, showing.glyphs);
+  const by = part.dieCut ? ' with the die' : '';
+  const size = seen === null ? '' : ` of ${showSize(seen, showing.units, showing.glyphs)}`;
+  const margin = part.margin > 0 ? `; ${length(part.margin)} stays all round it` : '';
+  const { shape } = part;
+  switch (shape.kind) {
+    case 'rectangle':
+      return part.margin > 0 ? `Cut it out${by}${margin}.` : '';
+    case 'circle':
+      return part.margin > 0 || part.dieCut
+        ? `Cut a circle${seen === null ? '' : ` of ${length(seen.width)}`} out${by}${margin}.`
+        : '';
+    case 'oval':
+      return `Cut an oval${size} out${by}${margin}.`;
+    case 'rounded':
+      return `Round its corners with a radius of ${length(shape.corner)}${by}${margin}.`;
+    case 'banner':
+      return `${(['left', 'right', 'top', 'bottom'] as const)
+        .flatMap((edge) => {
+          const end = shape.ends[edge];
+          if (end === undefined) return [];
+          const deep = shape.depth === null ? '' : `, ${length(shape.depth)} deep`;
+          return [`Cut its ${edge} end ${endWords[end]}${deep}.`];
+        })
+        .join(' ')}${part.margin > 0 ? ` ${capital(`${length(part.margin)} stays all round it.`)}` : ''}`;
+    case 'outline':
+      return `Cut it out along its outline${size}${by}${margin}.`;
+  }
+}
+
+const endWords = {
+  notched: 'in to a notch',
+  pointed: 'to a point',
+  slanted: 'aslant',
+} as const satisfies Record<BannerEnd, string>;
+
 function tearWords({ part, seen }: ArrangedPart, showing: Showing): string {
-  const edges = (['left', 'right', 'top', 'bottom'] as const).filter((edge) => part.torn[edge] > 0);
+  const edges = edgeNames.filter((edge) => part.torn[edge] > 0);
   if (edges.length === 0) return '';
-  const tears = edges.map(
-    (edge) => `${showLengthWithUnit(part.torn[edge], showing.units, showing.glyphs)} off its ${edge} edge`,
-  );
+  const shown = (length: Length) => showLengthWithUnit(length, showing.units, showing.glyphs);
+  const tears = edges.map((edge) => {
+    const off = `${shown(part.torn[edge])} off its ${edge} edge`;
+    if (part.tear === null) return off;
+    const { least, most } = tearOf(part.torn[edge], part.tear);
+    return `${off}, no less than ${shown(least)} and no more than ${shown(most)}`;
+  });
   const left = seen === null ? '' : `; ${showSize(seen, showing.units, showing.glyphs)} stays to be seen`;
   return `Tear ${listed(tears)}${left}.`;
 }
@@ -73,7 +119,9 @@ function layWords({ part, face, pieces }: ArrangedPart, layout: Layout, showing:
   const onto = groundName(part, face, layout);
   const placed = pieces.map(({ borders }) => (borders === null ? '' : placeWords(borders, showing)));
   const one = pieces.length === 1;
-  const how = `${adhereWords[part.adhere](one ? 'it' : 'them', onto)}${showingWords(part, layout)}`;
+  const foam =
+    part.foam === null ? '' : ` of ${showLengthWithUnit(part.foam, showing.units, showing.glyphs)}`;
+  const how = `${adhereWords[part.adhere](one ? 'it' : 'them', onto, foam)}${showingWords(part, layout)}${tuckWords(part, showing)}`;
   if (one) return `${how}${placed[0] === '' ? '' : `: ${placed[0]}`}.`;
   const each = placed.map((place, index) => `the ${ordinal(index + 1)} ${place}`);
   return `${capital(countedInWords(pieces.length, 'piece'))}. ${how}: ${each.join('; ')}.`;
@@ -92,11 +140,23 @@ function showingWords(part: Part, layout: Layout): string {
   return words.length === 0 ? '' : `, ${words.join(', ')}`;
 }
 
+/** What of a band goes round and behind. */
+function tuckWords(part: Part, showing: Showing): string {
+  const tucks = edgeNames.flatMap((edge) =>
+    part.tuck[edge] > 0
+      ? [`${showLengthWithUnit(part.tuck[edge], showing.units, showing.glyphs)} round the ${edge} edge`]
+      : [],
+  );
+  return tucks.length === 0 ? '' : `, ${listed(tucks)} and behind`;
+}
+
+const edgeNames: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
+
 const adhereWords = {
   flat: (it, onto) => `Glue ${it} flat on ${onto}`,
-  raised: (it, onto) => `Raise ${it} on foam tape over ${onto}`,
+  raised: (it, onto, foam) => `Raise ${it} on foam tape${foam} over ${onto}`,
   spots: (it, onto) => `Hold ${it} with glue spots on ${onto}`,
-} as const satisfies Record<Adhere, (it: string, onto: string) => string>;
+} as const satisfies Record<Adhere, (it: string, onto: string, foam: string) => string>;
 
 const faceNames = {
   base: 'the front of the base',

@@ -76,9 +76,9 @@ function puttingTogether(
   });
   return [
     ...(scoring === null ? [] : [line('score', null, [scoring.says])]),
-    ...assemblyWords(layout, arrangement, showing).map(({ part, name, tear, lay }) => {
+    ...assemblyWords(layout, arrangement, showing).map(({ part, name, prepare, lay }) => {
       const dealt = dealtWords(parts.get(part)!.part, layout);
-      return line(`part ${part}`, name, [tear, lay, dealt === '' ? '' : `${dealt}.`]);
+      return line(`part ${part}`, name, [prepare, lay, dealt === '' ? '' : `${dealt}.`]);
     }),
   ];
 }

@@ -25,7 +25,7 @@ export function PileList(): ReactNode {
       letter: letterFor(layout, part.id),
       size: seen === null ? '' : `${numbers.shown(showSize(seen, layout.units, 'printed'))}. `,
       lay: words.get(part.id)?.lay,
-      tear: words.get(part.id)?.tear,
+      prepare: words.get(part.id)?.prepare,
       dealt: dealtWords(part, layout),
     }));
   }, [layout, arrangement, numbers]);
@@ -34,7 +34,7 @@ export function PileList(): ReactNode {
       <h2>{card.pile.list}</h2>
       {layout.parts.length === 0 ? <p>{card.pile.empty}</p> : null}
       <ol>
-        {lines.map(({ part, face, letter, size, lay, tear, dealt }) => (
+        {lines.map(({ part, face, letter, size, lay, prepare, dealt }) => (
           <li key={part.id}>
             <span className="letter">{letter}</span>
             <button
@@ -51,7 +51,7 @@ export function PileList(): ReactNode {
             <span className="lies">
               <span lang="en">
                 {size}
-                {lay} {tear}
+                {prepare} {lay}
               </span>
               {dealt === '' ? null : <span lang="en"> {dealt}.</span>}
             </span>
