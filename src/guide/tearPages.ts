@@ -6,8 +6,6 @@ import {
   rectangle,
   setFigure,
   setParagraph,
-  testBars,
-  testBarsHeightPt,
   textWidthPt,
   white,
   wideStroke,
@@ -26,6 +24,7 @@ import {
 } from '../words/index.ts';
 import { hatchOf, lengthIn, letterFor, type Matter } from './matter.ts';
 import { leastStroke, mostStroke, tearFigure } from './tearFigure.ts';
+import { trueSizeHead } from './trueSizeHead.ts';
 
 /** How the torn edges are torn and what becomes of them: drawn, in words; nothing where nothing is torn. */
 export function tearSection(matter: Matter): readonly Block[] {
@@ -120,45 +119,10 @@ export function tearTemplates(matter: Matter, format: PageFormat): readonly Bloc
     });
   };
   return pagesOf(torn).flatMap((onPage): readonly Block[] => [
-    {
-      ...setParagraph({
-        words: 'Tearing templates at true size',
-        widthPt,
-        style: styles.heading,
-        typeface,
-        role: 'heading',
-        withNext: true,
-      }),
-      newPage: true,
-    },
-    setParagraph({
-      words:
-        'Trace a strip onto card and cut it out. Lay it on the piece, flush with the cut edge, mark along its other edge, and tear there against a ruler that lies on the part you keep. Then lay the strip that came off on the drawing here, its cut edge on the lower line: its torn edge should run between the broken and the dotted line. Print without any scaling, then measure the two bars: only if both are true is the drawing.',
-      widthPt,
-      style: styles.body,
-      typeface,
-      beforePt: 4,
-      withNext: true,
+    ...trueSizeHead(matter, {
+      heading: 'Tearing templates at true size',
+      use: 'Trace a strip onto card and cut it out. Lay it on the piece, flush with the cut edge, mark along its other edge, and tear there against a ruler that lies on the part you keep. Then lay the strip that came off on the drawing here, its cut edge on the lower line: its torn edge should run between the broken and the dotted line.',
     }),
-    {
-      content: [
-        {
-          heightPt: testBarsHeightPt + 12,
-          marks: [
-            testBars(
-              { xPt: 0, yPt: 8 },
-              {
-                inch: '1 in exactly',
-                millimetres: '20 mm exactly',
-                says: 'Two bars to measure: one is 1 inch long, the other 20 millimetres.',
-              },
-            ),
-          ],
-        },
-      ],
-      beforePt: 10,
-      withNext: true,
-    },
     ...onPage.map(template),
   ]);
 }

@@ -6,22 +6,20 @@ import {
   type PageFormat,
   rectangle,
   setFigure,
-  setParagraph,
-  testBars,
-  testBarsHeightPt,
   textWidthPt,
 } from '../drawing/index.ts';
 import { pointsOf } from '../measure/index.ts';
 import { drawnPieces } from './face.ts';
 import { leaders } from './frontFigure.ts';
 import type { Matter } from './matter.ts';
+import { trueSizeHead } from './trueSizeHead.ts';
 
 /**
  * The front in outline at its true size, to lay parts on, with the two bars that tell whether the page was printed
  * true; nothing where it does not fit the page.
  */
 export function trueSizePage(matter: Matter, format: PageFormat): readonly Block[] {
-  const { arrangement, styles, typeface, widthPt } = matter;
+  const { arrangement, widthPt } = matter;
   const cardPt = { wide: pointsOf(arrangement.card.width), high: pointsOf(arrangement.card.height) };
   const drawn = drawnPieces({ arrangement, face: 'base', scale: 1 });
   const frame = {
@@ -46,45 +44,10 @@ export function trueSizePage(matter: Matter, format: PageFormat): readonly Block
     ...(wide + leaderRoomPt <= widthPt ? leaders(matter, drawn, frame.right) : []),
   ];
   return [
-    {
-      ...setParagraph({
-        words: 'The front at true size',
-        widthPt,
-        style: styles.heading,
-        typeface,
-        role: 'heading',
-        withNext: true,
-      }),
-      newPage: true,
-    },
-    setParagraph({
-      words:
-        'Lay a cut part on its outline to see that it is right, or hold the page behind a thin base at a window to place it. Print without any scaling, then measure the two bars: only if both are true is the drawing.',
-      widthPt,
-      style: styles.body,
-      typeface,
-      beforePt: 4,
-      withNext: true,
+    ...trueSizeHead(matter, {
+      heading: 'The front at true size',
+      use: 'Lay a cut part on its outline to see that it is right, or hold the page behind a thin base at a window to place it.',
     }),
-    {
-      content: [
-        {
-          heightPt: testBarsHeightPt + 12,
-          marks: [
-            testBars(
-              { xPt: 0, yPt: 8 },
-              {
-                inch: '1 in exactly',
-                millimetres: '20 mm exactly',
-                says: 'Two bars to measure: one is 1 inch long, the other 20 millimetres.',
-              },
-            ),
-          ],
-        },
-      ],
-      beforePt: 10,
-      withNext: true,
-    },
     setFigure({
       marks: [
         {
