@@ -6,6 +6,7 @@ import type { Paper, Up } from '../../../../src/stash/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
+import { WrittenBlank } from '../../form/writtenBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useNumbers } from '../../messages/numbers.ts';
 import { useInHand } from '../../state/inHand.ts';
@@ -17,7 +18,6 @@ import { SheetsForm } from './sheetsForm.tsx';
 import { Patch, SheetSwatch } from './swatch.tsx';
 import { TakeOut } from './takeOut.tsx';
 import { WhatItTakes } from './whatItTakes.tsx';
-import { WrittenBlank } from './writtenBlank.tsx';
 
 const ups: readonly Up[] = ['any', 'one-way', 'two-way'];
 

@@ -12,12 +12,12 @@ import type { Paper } from '../../../../src/stash/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
+import { WrittenBlank } from '../../form/writtenBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useNumbers } from '../../messages/numbers.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { CountOnHandBlank } from './countOnHandBlank.tsx';
-import { WrittenBlank } from './writtenBlank.tsx';
 
 const edges = ['left', 'right', 'top', 'bottom'] as const satisfies readonly Edge[];
 

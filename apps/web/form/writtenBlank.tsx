@@ -1,9 +1,9 @@
 import { type ReactNode, useState } from 'react';
-import type { Edit } from '../../../../src/editing/index.ts';
-import type { Json } from '../../../../src/files/index.ts';
-import { ClosedBlank, TypedBlank } from '../../form/blank.tsx';
-import { useFill } from '../../form/fill.ts';
-import { useOpening } from '../../form/sentence.tsx';
+import type { Edit } from '../../../src/editing/index.ts';
+import type { Json } from '../../../src/files/index.ts';
+import { ClosedBlank, TypedBlank } from './blank.tsx';
+import { useFill } from './fill.ts';
+import { useOpening } from './sentence.tsx';
 
 interface WrittenBlankProps {
   readonly name: string;
