@@ -40,6 +40,7 @@ export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Sta
 export { type PlanningMend, planningMendsOf } from './planningMends.ts';
 export { recastFile } from './recastFile.ts';
 export { roomSet } from './roomSet.ts';
+export { type Drawn, outlineSet, type PlainShape, shapeSet } from './shapeSet.ts';
 export {
   marginSet,
   newPaper,
