@@ -21,7 +21,11 @@ export const card = {
     distanceAcross: 'Distance across',
     distanceDown: 'Distance down',
     torn: (edge: string) => `How much is torn off the ${edge}`,
-    tearMore: 'Tear an edge',
+    tornMore: 'Tear an edge',
+    tuck: (edge: string) => `How much goes behind at the ${edge}`,
+    tuckMore: 'Let an edge go behind',
+    margin: 'What is left all round its shape',
+    foam: 'How high the foam raises it',
     adhere: 'How it is adhered',
     count: 'Pieces on each card',
     spare: 'Spare pieces for the whole set',
@@ -38,13 +42,27 @@ export const card = {
   },
   /** A part in words. */
   part: {
-    bySize:
-      '{name} of {paper}, {width} by {height}, lies on {on}, {across}, {down}; {torn}; adhered {adhere}.',
-    byInset: '{name} of {paper} lies on {on} with a border of {inset} all round; {torn}; adhered {adhere}.',
-    byInsetPlaced:
-      '{name} of {paper} is {inset} smaller all round than {on}, which it lies on, {across}, {down}; {torn}; adhered {adhere}.',
-    byDiameter:
-      '{name} of {paper}, a circle {diameter} across, lies on {on}, {across}, {down}; adhered {adhere}.',
+    is: {
+      bySize:
+        '{name} of {paper}, {width} by {height}, lies on {on}, {across}, {down}; {torn}; adhered {adhere}.',
+      byInset: '{name} of {paper} lies on {on} with a border of {inset} all round; {torn}; adhered {adhere}.',
+      byInsetPlaced:
+        '{name} of {paper} is {inset} smaller all round than {on}, which it lies on, {across}, {down}; {torn}; adhered {adhere}.',
+      byDiameter:
+        '{name} of {paper}, {diameter} across, lies on {on}, {across}, {down}; {torn}; adhered {adhere}.',
+    },
+    /** What is no rectangle is not torn. */
+    isShaped: {
+      bySize: '{name} of {paper}, {width} by {height}, lies on {on}, {across}, {down}; adhered {adhere}.',
+      byInset: '{name} of {paper} lies on {on} with a border of {inset} all round; adhered {adhere}.',
+      byInsetPlaced:
+        '{name} of {paper} is {inset} smaller all round than {on}, which it lies on, {across}, {down}; adhered {adhere}.',
+      byDiameter:
+        '{name} of {paper}, a circle {diameter} across, lies on {on}, {across}, {down}; adhered {adhere}.',
+    },
+    tuck: 'What goes round the edge of what it lies on, and behind: {tuck}.',
+    margin: 'All round its shape {margin} is left when it is cut out.',
+    foam: 'The foam raises it by {foam}.',
     more: '{count} on each card, {spare} spare for the set; {cut}, {stamped}.',
     print: 'Its print {lies}, and on the sheet it {turn}.',
     side: 'Its {side} shows.',
@@ -67,6 +85,72 @@ export const card = {
     edge: (edge: string) => `${edge} torn `,
     edges: { left: 'left edge', right: 'right edge', top: 'upper edge', bottom: 'lower edge' },
     leave: 'Leave this edge cut',
+  },
+  tuck: {
+    none: 'nothing',
+    more: 'no more',
+    edge: (edge: string) => `${edge} `,
+    leave: 'Nothing goes behind at this edge',
+  },
+  noMargin: 'nothing',
+  leaveNoMargin: 'Leave nothing round it',
+  asUsual: 'as much as is usual',
+  /** The shape of a part. */
+  shape: {
+    says: {
+      alone: 'Its shape is {shape}.',
+      rounded: 'Its shape is {shape}, of a radius of {corner}.',
+      banner: 'Its shape is {shape}: {ends}; what is not straight is cut {depth} deep.',
+    },
+    label: 'Shape',
+    kinds: {
+      rectangle: 'a rectangle',
+      rounded: 'a rectangle with rounded corners',
+      oval: 'an oval',
+      circle: 'a circle',
+      banner: 'a banner',
+      outline: 'an outline of its own',
+    },
+    corner: 'Radius of the corners',
+    end: (edge: string) => `${edge} `,
+    endLabel: (edge: string) => `How the ${edge} is cut`,
+    ends: { straight: 'straight', notched: 'notched', pointed: 'pointed', slanted: 'slanted' },
+    depth: 'How deep the ends are cut',
+    halfDeep: 'half as much as it is broad there',
+    halfInstead: 'Half as much as it is broad there',
+    fromFile: 'Take its outline from an SVG file',
+    fromAnother: 'Take another outline from an SVG file',
+    refused: 'The part stays as it was. This drawing was not taken:',
+    noText: 'What is in the file is no text, so it is no SVG drawing.',
+  },
+  /** Of what is bought. */
+  readyMade: {
+    part: 'One piece of it is {thickness} thick and weighs {grams}.',
+    base: 'A base is {thickness} thick and weighs {grams}.',
+    thickness: 'How thick one is',
+    grams: 'How much one weighs, in grams',
+    gramsShown: (grams: string) => `${grams} g`,
+    gramsHint: 'In grams; leave it empty where nobody has weighed it.',
+  },
+  /** How the cards are sent. */
+  sending: {
+    bare: 'Each card goes in {envelope}, and is posted in {post}.',
+    enveloped: 'Each card goes in {envelope}, {name}, of {width} by {height}, and is posted in {post}.',
+    envelope: 'Envelope',
+    envelopes: { none: 'an envelope not yet chosen', own: 'an envelope' },
+    name: 'What the envelope is called',
+    nameless: 'which has no name',
+    width: 'Width of the envelope',
+    height: 'Height of the envelope',
+    post: 'Where the cards are posted',
+    posts: {
+      none: 'a country not yet chosen',
+      us: 'the United States',
+      uk: 'the United Kingdom',
+      ca: 'Canada',
+      de: 'Germany',
+      au: 'Australia',
+    },
   },
   /** How deep its tears go. */
   docket: {

@@ -1,4 +1,4 @@
-import { Fragment, lazy, type ReactNode, Suspense } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import {
   distanceAt,
   type Edit,
@@ -16,8 +16,10 @@ import type { ArrangedPart, Face } from '../../../../src/layout/index.ts';
 import {
   type Axis,
   type Edge,
+  inches,
   type Length,
   type Marking,
+  millimetres,
   showLengthWithUnit,
   zero,
 } from '../../../../src/measure/index.ts';
@@ -30,6 +32,11 @@ import { Sentence, Words } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { type Messages, useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
+import { asTyped } from './asTyped.ts';
+import { BoughtForm } from './boughtForm.tsx';
+import { EdgesBlanks } from './edgesBlanks.tsx';
+import { ShapeForm } from './shapeForm.tsx';
+import { ShownWords } from './shownWords.tsx';
 
 /** Few parts are torn: what reckons with tears is loaded with the first that is. */
 const TearForm = lazy(async () => ({ default: (await import('./tearForm.tsx')).TearForm }));
@@ -40,14 +47,15 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
   const { card } = useMessages();
   const arranged = inHand.arrangement.parts[index]!;
   const { part } = arranged;
-  const says = { size: card.part.bySize, inset: insetSays(arranged, card), diameter: card.part.byDiameter };
+  const isRectangle = part.shape.kind === 'rectangle';
+  const says = card.part[isRectangle ? 'is' : 'isShaped'][saysOf(arranged)];
   const listed = isList(valueAt(inHand.file, ['parts', index, 'place'])) && part.places.length > 1;
   const paper = inHand.layout.papers.get(part.papers[0] ?? '');
   const marking = useMarking();
   const blanks = blanksOf(inHand, index, { card, marking });
   return (
     <div className="part-form">
-      <Sentence says={says[part.extent.by]} blanks={blanks} />
+      <Sentence says={says} blanks={blanks} />
       {listed
         ? part.places.map((_, piece) => (
             <Sentence
@@ -64,19 +72,31 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
           <TearForm index={index} />
         </Suspense>
       ) : null}
+      <ShapeForm index={index} />
+      {isRectangle ? <Sentence says={card.part.tuck} blanks={blanks} /> : null}
+      {part.dieCut || !isRectangle || part.margin > zero ? (
+        <Sentence says={card.part.margin} blanks={blanks} />
+      ) : null}
+      {part.adhere === 'raised' ? <Sentence says={card.part.foam} blanks={blanks} /> : null}
+      {part.papers.length === 0 ? (
+        <BoughtForm says={card.readyMade.part} path={['parts', index]} bought={part} />
+      ) : null}
       <Sentence says={card.part.more} blanks={blanks} />
       {paper !== undefined && paper.up !== 'any' ? <Sentence says={card.part.print} blanks={blanks} /> : null}
       {paper?.back ? <Sentence says={card.part.side} blanks={blanks} /> : null}
+      <ShownWords part={part.id} />
     </div>
   );
 }
 
 /** An inset part says where it lies only where its place is given besides. */
-function insetSays({ part }: ArrangedPart, card: Messages['card']): string {
+function saysOf({ part }: ArrangedPart): 'bySize' | 'byInset' | 'byInsetPlaced' | 'byDiameter' {
+  if (part.extent.by === 'size') return 'bySize';
+  if (part.extent.by === 'diameter') return 'byDiameter';
   const placed = part.places.some(({ across, down }) =>
     [across.start, across.end, down.start, down.end].some((anchor) => anchor !== null),
   );
-  return placed ? card.part.byInsetPlaced : card.part.byInset;
+  return placed ? 'byInsetPlaced' : 'byInset';
 }
 
 interface Manner {
@@ -92,6 +112,8 @@ function blanksOf(inHand: InHand, index: number, manner: Manner): Readonly<Recor
   const path = (...field: Path): Path => ['parts', index, ...field];
   const set = (field: Path) => (value: Json | undefined) => settingOf(file, path(...field), value);
   const { blanks } = card;
+  const withoutFields = (edit: Edit, fields: readonly string[]) =>
+    together(edit, ...fields.map((field) => set([field])(undefined)));
   return {
     name: <TextBlank name="name" label={blanks.name} value={part.name} editOf={set(['name'])} />,
     paper: (
@@ -100,20 +122,24 @@ function blanksOf(inHand: InHand, index: number, manner: Manner): Readonly<Recor
         label={blanks.paper}
         layout={layout}
         papers={part.papers}
-        editOf={set(['paper'])}
+        // What is cut from paper is as thick and heavy as that.
+        editOf={(paper) => withoutFields(set(['paper'])(paper), paper === null ? [] : ['thickness', 'grams'])}
       />
     ),
     on: <OnBlank inHand={inHand} index={index} />,
     ...sizeBlanks(inHand, index, manner),
     ...placeBlanks(inHand, { part: index, piece: 0 }, card),
-    torn: <TornBlanks inHand={inHand} index={index} />,
+    torn: <EdgesBlanks index={index} field="torn" />,
+    tuck: <EdgesBlanks index={index} field="tuck" />,
+    margin: <MarginBlank index={index} />,
+    foam: <FoamBlank index={index} />,
     adhere: (
       <ChoiceBlank
         name="adhere"
         label={blanks.adhere}
         value={part.adhere}
         choices={choicesOf(card.adhere)}
-        editOf={set(['adhere'])}
+        editOf={(adhere) => withoutFields(set(['adhere'])(adhere), adhere === 'raised' ? [] : ['foam'])}
       />
     ),
     count: (
@@ -424,64 +450,54 @@ function OnBlank({ inHand, index }: { readonly inHand: InHand; readonly index: n
   );
 }
 
-// --- Torn edges ---
+// --- What is left round it, and what raises it ---
 
-const edges: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
-
-/** `right edge torn ½`, each with its depth, and a blank to tear another. */
-function TornBlanks({ inHand, index }: { readonly inHand: InHand; readonly index: number }): ReactNode {
+function MarginBlank({ index }: { readonly index: number }): ReactNode {
   const { card } = useMessages();
-  const { file, layout } = inHand;
-  const part = layout.parts[index]!;
+  const { file, layout } = useInHand();
   const marking = useMarking();
-  const torn = edges.filter((edge) => part.torn[edge] > zero);
-  const whole = edges.filter((edge) => part.torn[edge] === zero);
+  const { margin } = layout.parts[index]!;
+  const path = ['parts', index, 'margin'];
   return (
-    <>
-      {torn.map((edge) => (
-        <Fragment key={edge}>
-          <Words>{card.torn.edge(card.torn.edges[edge])}</Words>
-          <LengthBlank
-            name={`torn ${edge}`}
-            label={card.blanks.torn(card.torn.edges[edge])}
-            value={part.torn[edge]}
-            typed={typedTear(edge)}
-            marking={marking}
-            least={1}
-            editOf={(text) => settingOf(file, ['parts', index, 'torn', edge], text)}
-            instead={[{ says: card.torn.leave, edit: () => leftCut(edge) }]}
-          />
-          <Words>{', '}</Words>
-        </Fragment>
-      ))}
-      <ChoiceBlank
-        name="torn"
-        label={card.blanks.tearMore}
-        value="no"
-        choices={[
-          { value: 'no', says: torn.length === 0 ? card.torn.none : card.torn.more },
-          ...whole.map((edge) => ({ value: edge, says: card.torn.edges[edge] })),
-        ]}
-        editOf={(edge) => settingOf(file, ['parts', index, 'torn', edge], usualTear[layout.units])}
-      />
-    </>
+    <LengthBlank
+      name="margin"
+      label={card.blanks.margin}
+      value={margin === zero ? usualMargin[layout.units] : margin}
+      typed={asTyped(file, path)}
+      shown={margin === zero ? card.noMargin : undefined}
+      marking={marking}
+      least={1}
+      editOf={(text) => settingOf(file, path, text)}
+      instead={
+        margin === zero ? [] : [{ says: card.leaveNoMargin, edit: () => settingOf(file, path, undefined) }]
+      }
+    />
   );
-
-  function typedTear(edge: Edge): string | undefined {
-    const text = valueAt(file, ['parts', index, 'torn', edge]);
-    return typeof text === 'string' ? text : undefined;
-  }
-
-  function leftCut(edge: Edge): Edit {
-    return torn.length === 1
-      ? together(
-          // Where nothing is torn any more nothing can be said of tears.
-          settingOf(file, ['parts', index, 'torn'], undefined),
-          ...(part.tear === null ? [] : [settingOf(file, ['parts', index, 'tear'], undefined)]),
-        )
-      : settingOf(file, ['parts', index, 'torn', edge], undefined);
-  }
 }
 
-/** What is torn off until she says otherwise (common practice, no source). */
-const usualTear = { in: '1/4 in', mm: '6 mm' } as const;
+function FoamBlank({ index }: { readonly index: number }): ReactNode {
+  const { card } = useMessages();
+  const { file, layout } = useInHand();
+  const marking = useMarking();
+  const { foam } = layout.parts[index]!;
+  const path = ['parts', index, 'foam'];
+  return (
+    <LengthBlank
+      name="foam"
+      label={card.blanks.foam}
+      value={foam ?? usualFoam[layout.units]}
+      typed={asTyped(file, path)}
+      shown={foam === null ? card.asUsual : undefined}
+      marking={marking}
+      least={1}
+      editOf={(text) => settingOf(file, path, text)}
+      instead={
+        foam === null ? [] : [{ says: card.tear.asUsual, edit: () => settingOf(file, path, undefined) }]
+      }
+    />
+  );
+}
+
+/** Where the blanks open until something is said (common practice, no source). */
+const usualMargin = { in: inches(1, 8), mm: millimetres(3) } as const;
+const usualFoam = { in: inches(1, 16), mm: millimetres(1.5) } as const;

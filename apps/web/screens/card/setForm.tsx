@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { settingOf } from '../../../../src/editing/index.ts';
+import { settingOf, together } from '../../../../src/editing/index.ts';
 import { type Path, valueAt } from '../../../../src/files/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
@@ -9,6 +9,8 @@ import { Sentence } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
+import { BoughtForm } from './boughtForm.tsx';
+import { SendingForm } from './sendingForm.tsx';
 
 /** The set and its base in words. */
 export function SetForm(): ReactNode {
@@ -74,11 +76,23 @@ export function SetForm(): ReactNode {
               label={card.blanks.basePaper}
               layout={layout}
               papers={layout.base.papers}
-              editOf={(paper) => settingOf(file, ['base', 'paper'], paper)}
+              editOf={(paper) =>
+                together(
+                  settingOf(file, ['base', 'paper'], paper),
+                  // What is cut from paper is as thick and heavy as that.
+                  ...(paper === null ? [] : ['thickness', 'grams']).map((field) =>
+                    settingOf(file, ['base', field], undefined),
+                  ),
+                )
+              }
             />
           ),
         }}
       />
+      {layout.base.papers.length === 0 ? (
+        <BoughtForm says={card.readyMade.base} path={['base']} bought={layout.base} />
+      ) : null}
+      <SendingForm />
     </section>
   );
 }
