@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { frameOf, ringsOf } from '../drawing/index.ts';
 import { arrange } from '../layout/index.ts';
+import { inch, layoutOf, paper, part } from '../layout/testing/build.ts';
 import { pointsOf } from '../measure/index.ts';
 import { drawnFace } from './face.ts';
 import { tideSet } from './testing/sets.ts';
@@ -47,4 +48,34 @@ test('what hangs over is within the frame of the face', () => {
   // 5 1/2 in centred on 4 1/4: 5/8 in over on either side.
   expect(frame.xPt).toBeCloseTo(-45, 6);
   expect(frame.widthPt).toBeCloseTo(ground.frame.widthPt + 90, 6);
+});
+
+test('through vellum the outlines of what lies below it are seen, in broken lines; through paper nothing is', () => {
+  const marksOf = (seeThrough: boolean) => {
+    const band = { ...paper('band', []), seeThrough };
+    const misty = layoutOf({
+      base: [inch('4'), inch('4')],
+      papers: [band],
+      parts: [
+        part('moon', { diameter: inch('2') }),
+        part('veil', { size: [inch('4'), inch('1')], papers: ['band'] }),
+      ],
+    });
+    const request = { layout: misty, arrangement: arrange(misty), card: 0, face: 'base', scale: 1 } as const;
+    return drawnFace(request).pieces.map(({ mark }) => mark);
+  };
+  const [, veil] = marksOf(true);
+  if (veil?.kind !== 'group') throw new Error('expected what is seen through');
+  const dashed = veil.marks.slice(1);
+  expect(dashed).toHaveLength(1);
+  for (const mark of dashed) {
+    if (mark.kind !== 'path') throw new Error('expected outlines');
+    expect(mark.stroke?.dashPt).toEqual([2, 2]);
+    // The slice of the moon that lies under the band: from 1 to 3 in across and no higher than the band.
+    const xs = mark.path.flatMap((step) => ('xPt' in step ? [step.xPt / 72] : []));
+    const ys = mark.path.flatMap((step) => ('yPt' in step ? [step.yPt / 72] : []));
+    expect([Math.min(...xs), Math.max(...xs)].map((x) => Number(x.toFixed(3)))).toEqual([1, 3]);
+    expect([Math.min(...ys), Math.max(...ys)]).toEqual([1.5, 2.5]);
+  }
+  expect(marksOf(false).map(({ kind }) => kind)).toEqual(['path', 'path']);
 });

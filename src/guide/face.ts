@@ -2,16 +2,19 @@ import {
   circle,
   type Fill,
   type Frame,
+  fineStroke,
   frameOf,
   type Mark,
   outlineStroke,
   type PathStep,
   polygon,
   rectangle,
+  type Stroke,
   tornOutline,
   white,
   wideStroke,
 } from '../drawing/index.ts';
+import { type Shown, shownOn } from '../finished/index.ts';
 import {
   type ArrangedPart,
   type Arrangement,
@@ -24,7 +27,7 @@ import {
   type Shape,
 } from '../layout/index.ts';
 import { type Box, type Edge, lengthOfTicks, pointsOf, zero } from '../measure/index.ts';
-import { outlineSteps } from '../shape/index.ts';
+import { intersection, outlineSteps, type Region } from '../shape/index.ts';
 import { hatchOf, type Manner, type Wearing } from './matter.ts';
 
 /** A piece of a part as it is drawn on a face. */
@@ -83,15 +86,18 @@ export function drawnFace(request: FaceRequest): DrawnFace {
     fill: fillOf(layout, layout.base, card, { manner, side: sideOfBase(layout, face) }),
     stroke: wideStroke,
   };
+  const veiled = veiledOn(request);
   const pieces = drawnPieces(request).map(({ part: { part }, piece, frame: own, path }): FacePiece => {
     const turnDegrees = part.lies === 'sideways' ? 90 : 0;
     const fill = fillOf(layout, part, card, { manner, side: part.side, turnDegrees });
+    const paper: Mark = { kind: 'path', path, fill, stroke: outlineStroke };
+    const below = isSeenThrough(layout, part, card) ? veiledUnder(veiled, part.id, piece, scale) : [];
     return {
       part: part.id,
       piece,
       frame: own,
       path,
-      mark: { kind: 'path', path, fill, stroke: outlineStroke },
+      mark: below.length === 0 ? paper : { kind: 'group', marks: [paper, ...below] },
     };
   });
   const frames = [frame, ...pieces.map((piece) => piece.frame)];
@@ -111,6 +117,32 @@ export function drawnFace(request: FaceRequest): DrawnFace {
 export function faceMarks(request: FaceRequest): readonly Mark[] {
   const { ground, pieces } = drawnFace(request);
   return [ground.mark, ...pieces.map(({ mark }) => mark)];
+}
+
+/** What is seen on that face only through something; nothing, and no work, where no paper is seen through. */
+function veiledOn({ layout, arrangement, card, face }: FaceRequest): readonly Shown[] {
+  if (![...layout.papers.values()].some(({ seeThrough }) => seeThrough)) return [];
+  return shownOn(layout, arrangement, card).filter((shown) => shown.face === face);
+}
+
+/** What a piece that is seen through lets through: the outlines of what lies below it, in broken lines. */
+function veiledUnder(shown: readonly Shown[], part: string, piece: number, scale: number): readonly Mark[] {
+  const place = shown.findIndex((one) => one.part === part && one.piece === piece);
+  const own = shown[place];
+  if (own === undefined) return [];
+  return shown
+    .slice(1, place)
+    .flatMap(({ veiled }) =>
+      intersection(veiled, own.region).rings.map(
+        (ring): Mark => ({ kind: 'path', path: ringPath(ring, scale), stroke: veiledStroke }),
+      ),
+    );
+}
+
+const veiledStroke: Stroke = { ...fineStroke, dashPt: [2, 2] };
+
+function isSeenThrough(layout: Layout, dealt: Dealt, card: number): boolean {
+  return layout.papers.get(paperOfCard(dealt, card) ?? '')?.seeThrough === true;
 }
 
 /** Every piece whose place is known on that face, bottom of the pile first. */
@@ -157,6 +189,10 @@ function outlineOf({ part }: ArrangedPart, box: Box, scale: number, seed: number
   return torn.length === 0 ? rectangle(frame) : tornOutline(frame, Object.fromEntries(torn), seed);
 }
 
+function ringPath(ring: Region['rings'][number], scale: number): readonly PathStep[] {
+  return polygon(ring.map(({ x, y }) => ({ xPt: pointsOf(x) * scale, yPt: pointsOf(y) * scale })));
+}
+
 /**
  * A shape as a pen draws it. Where one contour lies in another it is drawn by its region, whose holes run the other
  * way round, so that they stay empty by whichever rule it is filled.
@@ -164,10 +200,7 @@ function outlineOf({ part }: ArrangedPart, box: Box, scale: number, seed: number
 function pathOf(shape: Shape, box: Box, scale: number): readonly PathStep[] {
   const pt = (ticks: number) => pointsOf(lengthOfTicks(1)) * ticks * scale;
   const outline = outlineIn(shape, box);
-  if (outline.contours.length > 1)
-    return regionIn(shape, box).rings.flatMap((ring) =>
-      polygon(ring.map(({ x, y }) => ({ xPt: pt(x), yPt: pt(y) }))),
-    );
+  if (outline.contours.length > 1) return regionIn(shape, box).rings.flatMap((ring) => ringPath(ring, scale));
   return outlineSteps(outline).map((step): PathStep => {
     switch (step.to) {
       case 'close':
