@@ -82,16 +82,16 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     const problems = page.locator('.problems');
     await choose(page, card.sending.envelope, card.sending.envelopes.own);
     expect(await blank(page, card.sending.width).textContent()).toContain('162');
+    expect(await blank(page, card.sending.name).textContent()).toContain('C6');
     await choose(page, card.sending.post, card.sending.posts.de);
     await type(page, card.sending.width, '140');
-    await problems
-      .getByText(/envelope/u)
-      .first()
-      .waitFor();
+    await problems.getByText('The envelope is too small').waitFor();
+    // What is sold as C6 is of another size.
+    await blank(page, card.sending.name).getByText(card.sending.nameless).waitFor();
     await look(page, 'small envelope');
     await type(page, card.sending.width, '190');
     await type(page, card.sending.height, '130');
-    await problems.getByText(/envelope/u).waitFor({ state: 'detached' });
+    await problems.getByText('The envelope is too small').waitFor({ state: 'detached' });
     const docket = page.locator('.docket-of-set');
     await docket
       .getByText(/Kompaktbrief|Standardbrief|Großbrief/u)

@@ -48,8 +48,6 @@ export const card = {
       byInset: '{name} of {paper} lies on {on} with a border of {inset} all round; {torn}; adhered {adhere}.',
       byInsetPlaced:
         '{name} of {paper} is {inset} smaller all round than {on}, which it lies on, {across}, {down}; {torn}; adhered {adhere}.',
-      byDiameter:
-        '{name} of {paper}, {diameter} across, lies on {on}, {across}, {down}; {torn}; adhered {adhere}.',
     },
     /** What is no rectangle is not torn. */
     isShaped: {
@@ -57,9 +55,9 @@ export const card = {
       byInset: '{name} of {paper} lies on {on} with a border of {inset} all round; adhered {adhere}.',
       byInsetPlaced:
         '{name} of {paper} is {inset} smaller all round than {on}, which it lies on, {across}, {down}; adhered {adhere}.',
-      byDiameter:
-        '{name} of {paper}, a circle {diameter} across, lies on {on}, {across}, {down}; adhered {adhere}.',
     },
+    byDiameter:
+      '{name} of {paper}, a circle {diameter} across, lies on {on}, {across}, {down}; adhered {adhere}.',
     tuck: 'What goes round the edge of what it lies on, and behind: {tuck}.',
     margin: 'All round its shape {margin} is left when it is cut out.',
     foam: 'The foam raises it by {foam}.',
@@ -176,6 +174,8 @@ export const card = {
   turn: { usual: 'lies as its print asks', locked: 'is never turned', free: 'may be turned' },
   side: { front: 'front', back: 'other side' },
   cut: { straight: 'cut straight', die: 'cut out with a die' },
+  /** Of what is no rectangle. */
+  cutShaped: { straight: 'cut out by hand', die: 'cut out with a die' },
   stamped: { no: 'not stamped', yes: 'stamped' },
   faces: { base: 'the front', inside: 'the inside', back: 'the back' },
   /** Papers dealt to the cards in turn. */

@@ -48,7 +48,10 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
   const arranged = inHand.arrangement.parts[index]!;
   const { part } = arranged;
   const isRectangle = part.shape.kind === 'rectangle';
-  const says = card.part[isRectangle ? 'is' : 'isShaped'][saysOf(arranged)];
+  const says =
+    part.extent.by === 'diameter'
+      ? card.part.byDiameter
+      : card.part[isRectangle ? 'is' : 'isShaped'][saysOf(arranged)];
   const listed = isList(valueAt(inHand.file, ['parts', index, 'place'])) && part.places.length > 1;
   const paper = inHand.layout.papers.get(part.papers[0] ?? '');
   const marking = useMarking();
@@ -90,9 +93,8 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
 }
 
 /** An inset part says where it lies only where its place is given besides. */
-function saysOf({ part }: ArrangedPart): 'bySize' | 'byInset' | 'byInsetPlaced' | 'byDiameter' {
+function saysOf({ part }: ArrangedPart): 'bySize' | 'byInset' | 'byInsetPlaced' {
   if (part.extent.by === 'size') return 'bySize';
-  if (part.extent.by === 'diameter') return 'byDiameter';
   const placed = part.places.some(({ across, down }) =>
     [across.start, across.end, down.start, down.end].some((anchor) => anchor !== null),
   );
@@ -167,7 +169,7 @@ function blanksOf(inHand: InHand, index: number, manner: Manner): Readonly<Recor
         name="cut"
         label={blanks.cut}
         value={part.dieCut ? 'die' : 'straight'}
-        choices={choicesOf(card.cut)}
+        choices={choicesOf(part.shape.kind === 'rectangle' ? card.cut : card.cutShaped)}
         editOf={(cut) => set(['dieCut'])(cut === 'die' ? true : undefined)}
       />
     ),

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { settingOf } from '../../../../src/editing/index.ts';
+import { settingOf, together } from '../../../../src/editing/index.ts';
 import type { JsonObject, Path } from '../../../../src/files/index.ts';
 import type { Layout } from '../../../../src/layout/index.ts';
 import { envelopeSizes } from '../../../../src/making/index.ts';
@@ -30,7 +30,12 @@ export function SendingForm(): ReactNode {
         typed={asTyped(file, path)}
         marking={marking}
         least={1}
-        editOf={(text) => settingOf(file, path, text)}
+        // Of another size it is not what is sold by that name.
+        editOf={(text) =>
+          text === asTyped(file, path) || !isSold(envelope.name)
+            ? settingOf(file, path, text)
+            : together(settingOf(file, path, text), settingOf(file, ['envelope', 'name'], undefined))
+        }
       />
     );
   };
@@ -73,6 +78,10 @@ export function SendingForm(): ReactNode {
       }}
     />
   );
+}
+
+function isSold(name: string): boolean {
+  return Object.values(envelopeSizes).some((sizes) => sizes.some((size) => size.name === name));
 }
 
 /**
