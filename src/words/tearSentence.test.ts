@@ -48,6 +48,13 @@ function told(layout: Layout) {
 }
 
 describe('what is said of torn edges', () => {
+  it('tells where what is left under a tear is too little for glue', () => {
+    // 5 mm under each tear, which may go 3 mm deeper: 2 mm are left.
+    expect(told(thankYou({ overlap: 5 })).joins[1]).toBe(
+      'Leaf, torn at the bottom, lies 5 mm over Navy. At the deepest tear 2 mm of that is left, less than the 3 mm that glue needs to hold there (common practice).',
+    );
+  });
+
   it('tells how far each goes where nothing can go wrong', () => {
     const { joins, all, problems } = told(thankYou());
     expect(joins).toEqual([

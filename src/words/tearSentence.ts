@@ -1,4 +1,11 @@
-import type { Chance, JoinKind, TearJoin, TearRemedy, Tears } from '../finished/index.ts';
+import {
+  type Chance,
+  type JoinKind,
+  joinBreadth,
+  type TearJoin,
+  type TearRemedy,
+  type Tears,
+} from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import {
   type Axis,
@@ -138,6 +145,8 @@ function outcome({ join, shows, part, other, step, length, range }: Told): strin
   }
   if (least >= 0) {
     const left = least === 0 ? 'nothing' : length(least);
+    if (kind === 'over' && least > 0 && least < joinBreadth)
+      return `At the deepest tear ${left} of that is left, less than the ${length(joinBreadth)} that glue needs to hold there (common practice).`;
     return kind === 'beyond'
       ? `At the shallowest tear ${left} of that is left.`
       : `At the deepest tear ${left} of that is left.`;

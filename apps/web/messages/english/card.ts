@@ -150,11 +150,12 @@ export const card = {
       au: 'Australia',
     },
   },
-  /** How deep its tears go. */
+  /** What the cards will be like once they are made. */
   docket: {
     heading: 'Once the cards are made',
     failed: 'What the cards will be like could not be worked out. Change something, or open the set again.',
   },
+  /** How deep its tears go. */
   tear: {
     says: 'Its tears go {least} deep at the least, {usual} as a rule and {most} at the most; core that shows along them: {core}.',
     labels: {
