@@ -8,21 +8,22 @@ import { cardwright, scratchFolder } from './commandLine.ts';
 const folder = scratchFolder();
 afterAll(folder.remove);
 const example = 'examples/lantern-walk.card.json';
+const commands = [
+  'new',
+  'check',
+  'plan',
+  'docket',
+  'recut',
+  'enough',
+  'suit',
+  'recast',
+  'guide',
+  'outline',
+  'draw',
+] as const;
 
 describe('help', () => {
-  it.each([
-    'new',
-    'check',
-    'plan',
-    'docket',
-    'recut',
-    'enough',
-    'suit',
-    'recast',
-    'guide',
-    'outline',
-    'draw',
-  ])('of %s says what it does and gives an example', async (name) => {
+  it.each(commands)('of %s says what it does and gives an example', async (name) => {
     const { status, out } = await cardwright([name, '--help']);
     expect(status).toBe(0);
     expect(out).toContain(`Usage: cardwright ${name}`);
@@ -32,20 +33,7 @@ describe('help', () => {
   it('lists every command', async () => {
     const { status, out } = await cardwright(['--help']);
     expect(status).toBe(0);
-    for (const name of [
-      'new',
-      'check',
-      'plan',
-      'docket',
-      'recut',
-      'enough',
-      'suit',
-      'recast',
-      'guide',
-      'outline',
-      'draw',
-    ])
-      expect(out).toMatch(new RegExp(`^ {2}${name} `, 'm'));
+    for (const name of commands) expect(out).toMatch(new RegExp(`^ {2}${name} `, 'm'));
   });
 
   it('gives the version of the package', async () => {

@@ -24,7 +24,7 @@ export function paperShown(layout: Layout, arrangement: Arrangement): readonly P
     string,
     { paper: string | null; side: 'front' | 'back'; open: number; veiled: number }
   >();
-  const alike = new Map<string, readonly Shown[]>();
+  const alike = new Map<string, readonly Area[]>();
   const dealt = new Map<string, Dealt>([
     ['base', layout.base],
     ...layout.parts.map((part) => [part.id, part] as const),
@@ -35,7 +35,12 @@ export function paperShown(layout: Layout, arrangement: Arrangement): readonly P
       .join('');
     let shown = alike.get(key);
     if (shown === undefined) {
-      shown = shownOn(layout, arrangement, card);
+      shown = shownOn(layout, arrangement, card).map(({ part, face, open, veiled }) => ({
+        part,
+        face,
+        open: areaOf(open),
+        veiled: areaOf(veiled),
+      }));
       alike.set(key, shown);
     }
     for (const one of shown) {
@@ -44,16 +49,22 @@ export function paperShown(layout: Layout, arrangement: Arrangement): readonly P
       const side = one.part === 'base' ? baseSide(layout, one) : of.side;
       const name = `${paper} ${side}`;
       const total = found.get(name) ?? { paper, side, open: 0, veiled: 0 };
-      total.open += areaOf(one.open);
-      total.veiled += areaOf(one.veiled);
+      total.open += one.open;
+      total.veiled += one.veiled;
       found.set(name, total);
     }
   }
   return [...found.values()];
 }
 
+/** How much of a piece is seen on one card, in square ticks. */
+interface Area extends Pick<Shown, 'part' | 'face'> {
+  readonly open: number;
+  readonly veiled: number;
+}
+
 /** Inside a fold, and on the back of a flat card, the base shows the other side of its paper. */
-function baseSide({ base }: Layout, { face }: Shown): 'front' | 'back' {
+function baseSide({ base }: Layout, { face }: Pick<Area, 'face'>): 'front' | 'back' {
   const other = base.fold === 'none' ? face === 'back' : face === 'inside';
   return (base.side === 'front') === other ? 'back' : 'front';
 }

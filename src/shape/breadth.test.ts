@@ -196,6 +196,7 @@ describe('islandsOf', () => {
 
 describe('the traps of the arithmetic', () => {
   it('a corner that is no whole number of ticks, or no number, is our own mistake and told so', () => {
+    // Past the brand on purpose: nothing outside this part can make such a region.
     const broken = (x: number): Region =>
       ({ rings: [ring([5, 5], [20, 10], [10, 20]).with(1, { x, y: 10 } as Point)] }) as unknown as Region;
     for (const x of [0.5, Number.NaN, Number.POSITIVE_INFINITY, 2 ** 60]) {
