@@ -233,8 +233,9 @@ async function takeFile(page: Page, text: string): Promise<void> {
   await page.locator('main input[type=file]').setInputFiles(file);
 }
 
-/** The settings as they stand on the page. */
+/** The settings that stand on the screen, once the pictures of every paper are drawn: they come after the plan. */
 async function settingsOn(page: Page): Promise<readonly { readonly set: string; readonly says: string }[]> {
+  await expect.poll(() => page.locator('.cutting-steps:empty').count(), { timeout: 20_000 }).toBe(0);
   return page.locator('.cutting-steps figcaption').evaluateAll((captions) =>
     captions.map((caption) => ({
       set: caption.querySelector('.setting > [lang]')?.textContent ?? '',
