@@ -1,3 +1,7 @@
+export { type Adhesive, adhesiveFor } from './adhesive.ts';
+export { type AssemblyOrder, assemblyOrder, type Refusal } from './assemblyOrder.ts';
+export { assemblyRules, type OrderRule } from './assemblyRules.ts';
+export { type Assembly, type AssemblyStep, assemblyOf, isWrapped } from './assemblySteps.ts';
 export { checkFinished, type FinishedProblem } from './check.ts';
 export { type Closed, closedCards } from './closed.ts';
 export { envelopeProblems, postProblems } from './closedProblems.ts';

@@ -7,19 +7,10 @@ import {
   paperOfCard,
   regionIn,
 } from '../layout/index.ts';
-import {
-  type Box,
-  bottomOf,
-  type Edge,
-  type Length,
-  lengthOfTicks,
-  minus,
-  rightOf,
-  sum,
-  zero,
-} from '../measure/index.ts';
+import { type Box, type Length, lengthOfTicks, minus, sum, zero } from '../measure/index.ts';
 import { boxRegion, evenOddRegion, intersection, isEmpty, type Region } from '../shape/index.ts';
-import { foamOf, spotsThickness, type Thickness, thicknessOfDealt } from './thickness.ts';
+import { foamOf, spotsOf, type Thickness, thicknessOfDealt } from './thickness.ts';
+import { tucksOf } from './tucks.ts';
 
 /** The faces that parts lie on, as they follow one another from the front of a closed card to its back. */
 export const facesFromFront = ['base', 'inside', 'back'] as const satisfies readonly Face[];
@@ -96,7 +87,7 @@ function pileOn(face: Face, layout: Layout, arrangement: Arrangement, card: numb
         plies.push({
           ...ply,
           what: 'tuck',
-          region: seenFromFront(boxRegion(tuck), face, arrangement),
+          region: seenFromFront(tuck, face, arrangement),
           held: null,
           lift: zero,
         });
@@ -110,24 +101,12 @@ function pileOn(face: Face, layout: Layout, arrangement: Arrangement, card: numb
 function heldBy(part: Part, layout: Layout): Ply['held'] {
   switch (part.adhere) {
     case 'raised':
-      return { by: 'foam', thickness: foamOf(part, layout.units) };
+      return { by: 'foam', thickness: foamOf(part, layout) };
     case 'spots':
-      return { by: 'spots', thickness: spotsThickness };
+      return { by: 'spots', thickness: spotsOf(layout) };
     case 'flat':
       return null;
   }
-}
-
-/** What a wrapped band has behind at each end it is tucked in at, in the axes of its face. */
-function tucksOf(part: Part, box: Box): readonly Box[] {
-  const { tuck } = part;
-  const ends: Readonly<Record<Edge, (depth: Length) => Box>> = {
-    left: (width) => ({ ...box, width }),
-    right: (width) => ({ ...box, left: minus(rightOf(box), width), width }),
-    top: (height) => ({ ...box, height }),
-    bottom: (height) => ({ ...box, top: minus(bottomOf(box), height), height }),
-  };
-  return (Object.keys(ends) as Edge[]).flatMap((edge) => (tuck[edge] > 0 ? [ends[edge](tuck[edge])] : []));
 }
 
 function regionOfPiece({ part }: ArrangedPart, box: Box, face: Face, arrangement: Arrangement): Region {

@@ -1,13 +1,7 @@
 import type { Dealt, Layout, Part } from '../layout/index.ts';
-import {
-  inches,
-  type Length,
-  lengthOfTicks,
-  millimetres,
-  ticksPerMillimetre,
-  type Units,
-} from '../measure/index.ts';
+import { type Length, lengthOfTicks, millimetres, ticksPerMillimetre } from '../measure/index.ts';
 import type { Paper } from '../stash/index.ts';
+import { adhesiveFor } from './adhesive.ts';
 
 /** A thickness, and whether it was measured or only estimated. */
 export interface Thickness {
@@ -52,17 +46,20 @@ export function thicknessOfDealt(
 }
 
 /**
- * The foam under a raised part: as the layout says, else tape as crafters use it most, 1/16 in or 1.5 mm (common
- * practice, no source). Foam gives when it is pressed; that is left out.
+ * The foam under a raised part: as the layout says of the part, else of its foam, else as crafters use it most, 1/16 in
+ * or 1.5 mm (common practice, no source). Foam gives when it is pressed; that is left out.
  */
-export function foamOf({ foam }: Part, units: Units): Thickness {
-  return foam !== null
-    ? { length: foam, estimated: false }
-    : { length: units === 'in' ? inches(1, 16) : usualFoam, estimated: true };
+export function foamOf({ foam }: Part, layout: Pick<Layout, 'adhesives' | 'units'>): Thickness {
+  if (foam !== null) return { length: foam, estimated: false };
+  const { thickness, thicknessSaid } = adhesiveFor(layout, 'raised');
+  return { length: thickness, estimated: !thicknessSaid };
 }
 
-/** Spots of glue, pressed flat (common practice, no source). */
-export const spotsThickness: Thickness = { length: millimetres(0.3), estimated: true };
+/** Spots of glue, pressed flat: as the layout says, else as is usual (common practice, no source). */
+export function spotsOf(layout: Pick<Layout, 'adhesives' | 'units'>): Thickness {
+  const { thickness, thicknessSaid } = adhesiveFor(layout, 'spots');
+  return { length: thickness, estimated: !thicknessSaid };
+}
 
 /** Foam tape as crafters use it most, 1/16 in or about 1.5 mm (common practice, no source). */
 export const usualFoam: Length = millimetres(1.5);

@@ -62,7 +62,7 @@ export function weightOf(layout: Layout, arrangement: Arrangement, card: number)
       {
         what: 'adhesive',
         part: part.id,
-        grams: adhesiveOf(held, foamOf(part, layout.units).length, areas),
+        grams: adhesiveOf(held, foamOf(part, layout).length, areas),
         estimated: true,
       },
     ];

@@ -11,6 +11,7 @@ export {
 } from './dimension.ts';
 export type {
   Adhere,
+  AdhesiveSaid,
   Anchor,
   Base,
   Bought,

@@ -1,4 +1,4 @@
-import type { FoldKind, PostId } from '../making/index.ts';
+import type { AdhesiveKind, AdhesiveUse, FoldKind, PostId } from '../making/index.ts';
 import type { Edge, Length, Size, Units } from '../measure/index.ts';
 import type { BannerEnd, PathShape } from '../shape/index.ts';
 import type { Paper } from '../stash/index.ts';
@@ -55,6 +55,27 @@ export interface Envelope extends Bought {
   readonly gsm: number | null;
 }
 
+/** What a person says of an adhesive that she uses; `null`: as is usual for its kind. */
+export interface AdhesiveSaid {
+  readonly kind: AdhesiveKind;
+  /** Of a tape or a line of glue, or across a spot or a square. */
+  readonly width: Length | null;
+  readonly thickness: Length | null;
+  /** How far from the edges of a part it stays. */
+  readonly inset: Length | null;
+  /** How far any point of a part may lie from the nearest of it. */
+  readonly span: Length | null;
+  /** How much is on a roll. */
+  readonly roll: Length | null;
+  /** How many are in a pack. */
+  readonly pack: number | null;
+  /** Minutes until the work can be taken up, and until it holds for good. */
+  readonly handle: number | null;
+  readonly dry: number | null;
+  /** Whether it is seen through paper that is seen through. */
+  readonly shows: boolean | null;
+}
+
 /**
  * The layout of a set: base, papers and pile, as the layout file says it and nothing worked out yet.
  * Every reference in it has been checked by `files`: papers exist, `on` and neighbours stand earlier in the pile.
@@ -73,6 +94,13 @@ export interface Layout {
   readonly envelope: Envelope | null;
   /** Which post the cards are sent by: the id of its table in `making`. */
   readonly post: PostId | null;
+  /** What parts are held with, by what it is for; absent: as is usual. */
+  readonly adhesives?: Readonly<Partial<Record<AdhesiveUse, AdhesiveSaid>>>;
+  /**
+   * Ids of parts in the order in which they are to be put on, where the designer says one; parts that are not named find
+   * their own turn.
+   */
+  readonly order?: readonly string[];
   /** Shortest side of a leftover that goes back into the stash; the usual one unless said. */
   readonly smallestScrap?: Length;
   /** Every length as it was typed, by its path in the file (`parts[2].size[0]`), to be shown and saved again. */

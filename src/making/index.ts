@@ -1,3 +1,12 @@
+export {
+  type AdhesiveKind,
+  type AdhesiveUse,
+  adhesiveKinds,
+  adhesivesFor,
+  adhesiveUses,
+  type UsualAdhesive,
+  usualAdhesives,
+} from './adhesives.ts';
 export { type AdhesiveWeight, adhesiveWeights } from './adhesiveWeights.ts';
 export { type EnvelopeSize, envelopeSizes } from './envelopeTable.ts';
 export { type FoldKind, foldKinds, grainFor, openedSize, type Score, scoresOf } from './fold.ts';

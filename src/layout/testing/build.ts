@@ -25,6 +25,8 @@ export interface Sketch {
   readonly parts?: readonly Part[];
   readonly envelope?: Layout['envelope'];
   readonly post?: Layout['post'];
+  readonly adhesives?: Layout['adhesives'];
+  readonly order?: readonly string[];
 }
 
 /** The layout of a sketch. */
@@ -47,6 +49,8 @@ export function layoutOf(sketch: Sketch): Layout {
     parts: sketch.parts ?? [],
     envelope: sketch.envelope ?? null,
     post: sketch.post ?? null,
+    ...(sketch.adhesives === undefined ? {} : { adhesives: sketch.adhesives }),
+    ...(sketch.order === undefined ? {} : { order: sketch.order }),
     typed: new Map(),
   };
 }
