@@ -25,6 +25,16 @@ export {
   sidesOf,
   smallestEnvelope,
 } from './envelope.ts';
+export {
+  type AdhesiveNeed,
+  type Amount,
+  type HeldPart,
+  type HeldPiece,
+  type Holding,
+  holdingOf,
+  isHeldUnder,
+} from './holding.ts';
+export type { Laid } from './holdingLaid.ts';
 export { type LikeCards, likeCards } from './likeCards.ts';
 export { type PaperShown, paperShown } from './paperShown.ts';
 export { type PostChange, type PostedEnvelope, type Posting, postingOf } from './posting.ts';

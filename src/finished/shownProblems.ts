@@ -1,19 +1,10 @@
 import { type Arrangement, type Layout, unseen } from '../layout/index.ts';
-import { type Edge, type Length, lengthOfTicks, millimetres, zero } from '../measure/index.ts';
-import {
-  areaOf,
-  boundsOf,
-  intersection,
-  isEmpty,
-  islandsOf,
-  narrowed,
-  type Region,
-  union,
-} from '../shape/index.ts';
+import { type Edge, type Length, lengthOfTicks, millimetres } from '../measure/index.ts';
+import { areaOf, boundsOf, intersection, isEmpty, islandsOf, narrowed, type Region } from '../shape/index.ts';
 import type { FinishedProblem } from './check.ts';
 import { type FinishedCode, finishedCodes } from './codes.ts';
 import { bordersShown, gapsShown } from './edgesShown.ts';
-import { pliesOf } from './plies.ts';
+import { isOver, liftsOf, restOf } from './rest.ts';
 import { type Shown, shownOn } from './shown.ts';
 
 /** What is narrower shows as a slip of the hand: no trimmer cuts truer than half of it (common practice, no source). */
@@ -37,9 +28,7 @@ export function shownProblems(layout: Layout, arrangement: Arrangement): readonl
       ...about,
     };
   };
-  const lifts = new Map(
-    pliesOf(layout, arrangement, 0).map(({ part, piece, lift }) => [`${part} ${piece}`, lift]),
-  );
+  const lifts = liftsOf(layout, arrangement);
   // One of each for a part: its pieces are laid alike.
   const once = new Map<string, FinishedProblem>();
   const tell = (found: FinishedProblem) => {
@@ -95,19 +84,6 @@ export function shownProblems(layout: Layout, arrangement: Arrangement): readonl
   return [...once.values()];
 }
 
-/** Where a piece rests on what lies below it: on what foam holds highest, since that holds it away from all else. */
-function restOf(one: Shown, shown: readonly Shown[], lifts: ReadonlyMap<string, Length>): Region {
-  const below = shown
-    .filter((other) => isOver(one, other, shown))
-    .map(({ part, piece, region }) => ({
-      lift: part === 'base' ? zero : (lifts.get(`${part} ${piece}`) ?? zero),
-      common: intersection(region, one.region),
-    }))
-    .filter(({ common }) => !isEmpty(common));
-  const highest = Math.max(...below.map(({ lift }) => lift));
-  return union(below.filter(({ lift }) => lift === highest).map(({ common }) => common));
-}
-
 function half(length: Length): Length {
   return lengthOfTicks(Math.floor(length / 2));
 }
@@ -119,11 +95,6 @@ function isNothing(region: Region): boolean {
 
 function isThin(region: Region): boolean {
   return isEmpty(narrowed(region, half(joinBreadth)));
-}
-
-/** Whether `upper` lies higher in the pile of the same face. */
-function isOver(upper: Shown, lower: Shown, shown: readonly Shown[]): boolean {
-  return upper.face === lower.face && shown.indexOf(upper) > shown.indexOf(lower);
 }
 
 function namesOf(shown: readonly Shown[]): string {
