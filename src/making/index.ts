@@ -8,9 +8,22 @@ export {
   usualAdhesives,
 } from './adhesives.ts';
 export { type AdhesiveWeight, adhesiveWeights } from './adhesiveWeights.ts';
+export { bandLength, bandOverlap, type Wrapped } from './bellyBand.ts';
 export { type EnvelopeSize, envelopeSizes } from './envelopeTable.ts';
 export { type FoldKind, foldKinds, grainFor, openedSize, type Score, scoresOf } from './fold.ts';
+export {
+  type NoRibbon,
+  type Ribbon,
+  type RibbonMeasures,
+  ribbonFacets,
+  ribbonMeasures,
+  ribbonOfSize,
+  slantForGap,
+  templateForGap,
+} from './foldedRibbon.ts';
+export type { Facet, Spot, Strip } from './foldedStrip.ts';
 export { grammageOf, type PoundKind, poundKinds, poundsOf } from './grammage.ts';
+export { type KnotMeasures, knotFacets, knotMeasures, sizeOfKnot } from './pentagonKnot.ts';
 export {
   type Mailpiece,
   type PostClass,
@@ -37,3 +50,11 @@ export { type PairCondition, pairHolds } from './tearPair.ts';
 export { chanceForCard, chanceInSet } from './tearRisk.ts';
 export { type Sampled, sampledChance } from './tearSample.ts';
 export { type TearSum, type TearTerm, tearSum } from './tearSum.ts';
+export {
+  creasesOfLoops,
+  facetsOfLoops,
+  type Loops,
+  lengthOfLoops,
+  overlapOfLoops,
+  sizeOfLoops,
+} from './woundLoops.ts';
