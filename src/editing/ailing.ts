@@ -1,6 +1,13 @@
 import type { Json, Path } from '../files/index.ts';
 import { valueAt } from '../files/index.ts';
-import { type Anchor, type ArrangedPart, beyondAlong, type Place, type Span } from '../layout/index.ts';
+import {
+  type Anchor,
+  type ArrangedPart,
+  beyondAlong,
+  isFolded,
+  type Place,
+  type Span,
+} from '../layout/index.ts';
 import { type Axis, type Edge, type Length, lengthOfTicks, sum } from '../measure/index.ts';
 import type { EditOwner, MendTold } from '../words/index.ts';
 import { type Change, changesTo } from './change.ts';
@@ -66,7 +73,8 @@ export function lengthSet({ inHand, index }: Ailing, path: Path, length: Length)
 export function resized(ailing: Ailing, axis: Axis, seen: Length): readonly Change[] | null {
   const { part } = ailing.arranged;
   const { side } = along[axis];
-  if (seen <= 0) return null;
+  // What is cut of a folded strip is its length, not what it measures when it is folded.
+  if (seen <= 0 || isFolded(part.shape)) return null;
   switch (part.extent.by) {
     case 'size':
       return lengthSet(ailing, ['size', side], sum(seen, beyondAlong(part, axis)));
@@ -79,7 +87,8 @@ export function resized(ailing: Ailing, axis: Axis, seen: Length): readonly Chan
 
 /** What lets the part fill its room along an axis; `null` where it is not given a size there. */
 export function filling(ailing: Ailing, axis: Axis): readonly Change[] | null {
-  const { extent } = ailing.arranged.part;
+  const { extent, shape } = ailing.arranged.part;
+  if (isFolded(shape)) return null;
   if (extent.by !== 'size' || extent[axis] === null) return null;
   return setting(ailing, ['size', along[axis].side], 'fill');
 }

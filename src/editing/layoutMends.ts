@@ -1,5 +1,5 @@
 import { valueAt } from '../files/index.ts';
-import { beyondAlong, type LayoutCode, type LayoutProblem, type Span } from '../layout/index.ts';
+import { beyondAlong, isFolded, type LayoutCode, type LayoutProblem, type Span } from '../layout/index.ts';
 import {
   type Axis,
   type Box,
@@ -72,6 +72,10 @@ const mendsByCode = {
   roomsDiffer,
   tornAway,
   nothingSeen,
+  stripTooShort,
+  overlapTooLong,
+  foldedOverItself,
+  loopsOff,
   // A file in which it could be is not read.
   neighbourElsewhere: nothing,
   noInside,
@@ -141,6 +145,48 @@ function sumOff(one: Case): Tried {
       : null,
     mending(one, { by: 'fill', axis }, filling(one, axis)),
   ];
+}
+
+// --- Folded strips ---
+
+function stripTooShort(one: Case): Tried {
+  return [stripOfLength(one, roundTo(lengthOfTicks(numberIn(one.problem, 'least')), one.marks, 'up'))];
+}
+
+function overlapTooLong(one: Case): Tried {
+  const to = lengthOfTicks(numberIn(one.problem, 'template'));
+  return [mending(one, { by: 'length', of: 'overlap', to }, lengthSet(one, ['overlap'], to))];
+}
+
+function foldedOverItself(one: Case): Tried {
+  const { shape } = one.arranged.part;
+  const { template } = one.problem.numbers;
+  if (shape.kind !== 'ribbon') return [];
+  const degrees = numberIn(one.problem, 'slant') * (shape.slant < 0 ? -1 : 1);
+  const to = template === undefined ? null : roundTo(lengthOfTicks(template), one.marks, 'up');
+  return [
+    mending(one, { by: 'slant', degrees }, setting(one, ['slant'], degrees)),
+    to === null ? null : mending(one, { by: 'length', of: 'template', to }, lengthSet(one, ['template'], to)),
+  ];
+}
+
+function loopsOff(one: Case): Tried {
+  const left = lengthOfTicks(numberIn(one.problem, 'left'));
+  const isOverlap = left >= 0 && left <= numberIn(one.problem, 'template');
+  return [
+    stripOfLength(one, lengthOfTicks(numberIn(one.problem, 'wanted'))),
+    isOverlap
+      ? mending(one, { by: 'length', of: 'overlap', to: left }, lengthSet(one, ['overlap'], left))
+      : null,
+  ];
+}
+
+/** The strip cut to another length. */
+function stripOfLength(one: Case, to: Length): Edit | null {
+  const { shape } = one.arranged.part;
+  if (!isFolded(shape)) return null;
+  const axis = shape.strip.height > shape.strip.width ? 'height' : 'width';
+  return mending(one, { by: 'length', of: axis, to }, lengthSet(one, ['size', along[axis].side], to));
 }
 
 /** A cut size from a seen one. */

@@ -1,11 +1,13 @@
-import { isList, isObject, type JsonObject, type SavedLayout, valueAt } from '../files/index.ts';
-import type { ShapeKind } from '../layout/index.ts';
+import { isList, isObject, type Json, type JsonObject, type SavedLayout, valueAt } from '../files/index.ts';
+import { type FoldedShape, isFolded, type ShapeKind } from '../layout/index.ts';
+import { slantForGap } from '../making/index.ts';
 import {
   inches,
   type Length,
   lengthOfTicks,
   millimetres,
   minus,
+  roundTo,
   type Size,
   sum,
   times,
@@ -56,14 +58,36 @@ export function outlineSet(inHand: InHand, at: number, { outline, ratio }: Drawn
 
 // --- Fields ---
 
-const ofShapes = ['shape', 'corner', 'ends', 'endDepth', 'outline'] as const;
+const ofShapes = [
+  'shape',
+  'corner',
+  'ends',
+  'endDepth',
+  'outline',
+  'template',
+  'slant',
+  'loops',
+  'overlap',
+] as const;
 const ofRectangles = ['torn', 'tear', 'tuck'] as const;
+/** What is folded is cut as a plain strip. */
+const notFolded = ['inset', 'margin', 'dieCut'] as const;
 
 /** The part as the file has it, with another shape and its fields. */
 function reshaped(inHand: InHand, at: number, kind: ShapeKind, own: JsonObject): JsonObject {
   const before = partIn(inHand.file, at);
-  const gone: readonly string[] = kind === 'rectangle' ? ofShapes : [...ofShapes, ...ofRectangles];
+  const gone: readonly string[] = [
+    ...ofShapes,
+    ...(kind === 'rectangle' ? [] : ofRectangles),
+    ...(isFoldedKind(kind) ? notFolded : []),
+  ];
   const kept = Object.fromEntries(Object.entries(before).filter(([field]) => !gone.includes(field)));
+  const strip = isFoldedKind(kind) ? stripFor(inHand, at, kind) : null;
+  if (strip !== null) {
+    const { diameter: _diameter, ...rest } = kept;
+    const loose = looseAlong(looseAlong(rest, 'across'), 'down');
+    return { ...loose, size: typedSize(inHand, strip, at), shape: kind, ...own };
+  }
   return { ...sized(inHand, at, kind, kept), shape: kind, ...own };
 }
 
@@ -80,8 +104,70 @@ function sized({ layout, arrangement }: InHand, at: number, kind: ShapeKind, par
   return diameter === undefined ? part : { ...rest, size: [diameter, diameter] };
 }
 
+/**
+ * The strip that a part becomes: as long as its longer side was, and as wide as its shorter one, but no wider than can be
+ * folded well (a tenth of its length, or what is usual); `null` where its size is not known.
+ */
+function stripFor({ layout, arrangement }: InHand, at: number, kind: FoldedShape['kind']): Size | null {
+  const { part, cut } = arrangement.parts[at]!;
+  if (cut === null) return null;
+  const [length, shorter] = [Math.max(cut.width, cut.height), Math.min(cut.width, cut.height)];
+  const isStrip = isFolded(part.shape) || shorter * 10 <= length;
+  const most = roundTo(lengthOfTicks(Math.max(1, Math.floor(length / 10))), usualMark[layout.units], 'down');
+  const narrow = Math.max(1, Math.min(shorter, most === 0 ? shorter : most, usualRibbon[layout.units]));
+  // A strip that already is one, and a band for loops, keep their width.
+  const width = lengthOfTicks(isStrip || kind === 'loops' ? shorter : narrow);
+  return cut.height > cut.width
+    ? { width, height: lengthOfTicks(length) }
+    : { width: lengthOfTicks(length), height: width };
+}
+
+/** A size as it is typed, each side as it stands in the file where it is that long. */
+function typedSize({ file, layout, arrangement }: InHand, { width, height }: Size, at: number): Json {
+  const typing = typingOf(layout);
+  const before = partIn(file, at).size;
+  const { cut } = arrangement.parts[at]!;
+  const one = (length: Length, was: Length | undefined, index: number): Json => {
+    const text = isList(before) ? before[index] : undefined;
+    return was === length && typeof text === 'string' && text !== 'fill' ? text : typing(length);
+  };
+  return [one(width, cut?.width, 0), one(height, cut?.height, 1)];
+}
+
+/** What of a folded strip is as usual: a ribbon with a gap as wide as itself, two loops that take all of the strip. */
+function usualFolds(inHand: InHand, at: number, kind: FoldedShape['kind']): JsonObject {
+  const { layout } = inHand;
+  const strip = stripFor(inHand, at, kind);
+  if (strip === null || kind === 'knot') return {};
+  const typing = typingOf(layout);
+  const length = lengthOfTicks(Math.max(strip.width, strip.height));
+  const width = shorterOf(strip);
+  const mark = usualMark[layout.units];
+  const whole = (ticks: number) => roundTo(lengthOfTicks(Math.max(mark, Math.floor(ticks))), mark, 'down');
+  if (kind === 'loops') {
+    const template = whole(length / 4);
+    const overlap = lengthOfTicks(length - 4 * template);
+    return overlap < 0 || overlap > template
+      ? { template: typing(lengthOfTicks(Math.max(1, Math.floor(length / 4)))), loops: 2 }
+      : { template: typing(template), loops: 2, overlap: typing(overlap) };
+  }
+  const template = whole((length * 2) / 5);
+  const found = slantForGap({ width, length, template }, width);
+  return { template: typing(template), slant: 'slant' in found ? Math.ceil(found.slant) : usualSlant };
+}
+
+const usualMark = { in: inches(1, 16), mm: millimetres(1) } as const;
+const usualRibbon = { in: inches(1, 2), mm: millimetres(12) } as const;
+const usualSlant = 20;
+
+function isFoldedKind(kind: ShapeKind): kind is FoldedShape['kind'] {
+  return kind === 'ribbon' || kind === 'loops' || kind === 'knot';
+}
+
 /** What of a shape is as usual until she says otherwise (common practice, no source). */
-function usualFields({ layout, arrangement }: InHand, at: number, kind: PlainShape): JsonObject {
+function usualFields(inHand: InHand, at: number, kind: PlainShape): JsonObject {
+  if (isFoldedKind(kind)) return usualFolds(inHand, at, kind);
+  const { layout, arrangement } = inHand;
   const { cut } = arrangement.parts[at]!;
   if (kind === 'rounded') {
     const most = cut === null ? usualCorner[layout.units] : Math.max(1, Math.floor(shorterOf(cut) / 2));

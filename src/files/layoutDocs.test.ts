@@ -64,10 +64,13 @@ describe('what is shown can be read', () => {
     expect(readLength(text, 'in')).toHaveProperty('ok', true);
   });
 
-  const [borders = '', room = ''] = [...layoutDocs.matchAll(/```jsonc\n(.*?)```/gs)].map(([, text]) => text);
+  const [borders = '', room = '', ribbons = ''] = [...layoutDocs.matchAll(/```jsonc\n(.*?)```/gs)].map(
+    ([, text]) => text,
+  );
   test.each([
     ['parts that follow their borders', borders, 2],
     ['a part with room', room, 1],
+    ['a folded ribbon and a bow', ribbons, 2],
   ])('the example of %s', (_, parts, count) => {
     const example = JSON.parse(`[${parts}]`) as [];
     expect(example).toHaveLength(count);

@@ -282,9 +282,37 @@ function shapeOf(part: PartShape, lengths: Lengths, path: Path): Shape {
       assert(reading.ok, 'An outline in a file that is in shape can be read', { id: part.id });
       return { kind, path: reading.path };
     }
+    case 'ribbon':
+      return {
+        kind,
+        template: lengths.readOr(zero, part.template, [...path, 'template']),
+        slant: part.slant ?? 0,
+        strip: stripOf(part, lengths, path),
+      };
+    case 'loops':
+      return {
+        kind,
+        template: lengths.readOr(zero, part.template, [...path, 'template']),
+        loops: part.loops ?? 1,
+        overlap: lengths.readOr(zero, part.overlap, [...path, 'overlap']),
+        strip: stripOf(part, lengths, path),
+      };
+    case 'knot':
+      return { kind, strip: stripOf(part, lengths, path) };
     default:
       return { kind };
   }
+}
+
+/** The strip that a folded part is cut as. */
+function stripOf(part: PartShape, lengths: Lengths, path: Path): Size {
+  const extent = extentOf(part, lengths, path);
+  assert(
+    extent.by === 'size' && extent.width !== null && extent.height !== null,
+    'A folded strip in a file without problems has a size',
+    { id: part.id },
+  );
+  return { width: extent.width, height: extent.height };
 }
 
 function endsOf(ends: PartShape['ends']): Readonly<Partial<Record<Edge, BannerEnd>>> {

@@ -3,7 +3,7 @@ import { excerpt } from './excerpt.ts';
 import { isId, lengthIn } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json, type JsonObject } from './json.ts';
-import { faces, neighbourFields, shapeFields, shapeKinds } from './layoutShape.ts';
+import { faces, foldedKinds, neighbourFields, shapeFields, shapeKinds } from './layoutShape.ts';
 import { type Path, pathText } from './path.ts';
 import { roomProblems } from './room.ts';
 
@@ -196,23 +196,55 @@ function shapeProblemsOf({ part, path }: Member): FileProblem[] {
   const shape = part.shape ?? 'rectangle';
   if (typeof shape !== 'string' || !shapeKinds.some((kind) => kind === shape)) return [];
   const problems = Object.entries(shapeFields).flatMap(([field, of]) =>
-    field in part && of !== shape ? [fileProblem('shapeField', [...path, field], { shape: of })] : [],
+    field in part && !of.some((kind) => kind === shape)
+      ? [fileProblem('shapeField', [...path, field], { shapes: listedShapes(of) })]
+      : [],
   );
-  const needed = neededBy[shape] ?? null;
   const has = (field: string) =>
     field in part && !(isObject(part[field]) && Object.keys(part[field]).length === 0);
-  if (needed !== null && !has(needed))
-    problems.push(fileProblem('shapeFieldMissing', [...path, needed], { shape }));
+  for (const needed of neededBy[shape] ?? []) {
+    if (!has(needed)) problems.push(fileProblem('shapeFieldMissing', [...path, needed], { shape }));
+  }
   if (shape === 'rectangle') return problems;
   for (const does of ['torn', 'tuck'] as const) {
     if (does in part)
       problems.push(fileProblem('edgeShape', [...path, does], { does, shape: excerpt(shape) }));
   }
+  if (!foldedKinds.some((kind) => kind === shape)) return problems;
+  return [...problems, ...foldedProblems({ part, path }, shape)];
+}
+
+/** `"ribbon" or "loops"` */
+function listedShapes(kinds: readonly string[]): string {
+  return kinds.map((kind) => `"${kind}"`).join(' or ');
+}
+
+/** What is folded is cut as a plain strip of a given size, and nothing is taken off it. */
+function foldedProblems({ part, path }: Pick<Member, 'part' | 'path'>, shape: string): FileProblem[] {
+  const problems: FileProblem[] = [];
+  if ('inset' in part)
+    problems.push(fileProblem('foldedField', [...path, 'inset'], { field: 'inset', shape: excerpt(shape) }));
+  for (const field of ['margin', 'dieCut'] as const) {
+    if (field in part && part[field] !== false)
+      problems.push(fileProblem('foldedField', [...path, field], { field, shape: excerpt(shape) }));
+  }
+  const { size } = part;
+  if (isList(size)) {
+    const filled = size.indexOf('fill');
+    if (filled >= 0)
+      problems.push(fileProblem('foldedFill', [...path, 'size', filled], { shape: excerpt(shape) }));
+  }
   return problems;
 }
 
-/** The field without which a shape is none. */
-const neededBy: Readonly<Record<string, string>> = { rounded: 'corner', banner: 'ends', outline: 'outline' };
+/** The fields without which a shape is none. */
+const neededBy: Readonly<Record<string, readonly string[]>> = {
+  rounded: ['corner'],
+  banner: ['ends'],
+  outline: ['outline'],
+  ribbon: ['template', 'slant'],
+  loops: ['template', 'loops'],
+};
 
 /** What is said of tears where nothing is torn, and depths that are out of order. */
 function tearProblems({ part, path }: Member, units: Units): FileProblem[] {

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { ShapeKind } from '../layout/index.ts';
+import type { FoldedShape, ShapeKind } from '../layout/index.ts';
 import { foldKinds, postIds, poundKinds } from '../making/index.ts';
 import type { Units } from '../measure/index.ts';
 import type { BannerEnd } from '../shape/index.ts';
@@ -23,7 +23,14 @@ import {
 } from './field.ts';
 
 /** How much one layout file may hold; more is refused before anything else is looked at. */
-export const limits = { parts: 500, papers: 200, sheets: 1_000, papersDealt: 200, pieces: 1_000 } as const;
+export const limits = {
+  parts: 500,
+  papers: 200,
+  sheets: 1_000,
+  papersDealt: 200,
+  pieces: 1_000,
+  loops: 100,
+} as const;
 
 /** The faces of a card, which are no part's id. */
 export const faces = ['base', 'inside', 'back'] as const;
@@ -39,15 +46,25 @@ export const shapeKinds = [
   'rounded',
   'banner',
   'outline',
+  'ribbon',
+  'loops',
+  'knot',
 ] as const satisfies readonly ShapeKind[];
 
-/** The fields that say more of a shape, with the shape that they belong to. */
+/** Of these, what is folded of a strip. */
+export const foldedKinds = ['ribbon', 'loops', 'knot'] as const satisfies readonly FoldedShape['kind'][];
+
+/** The fields that say more of a shape, with the shapes that they belong to. */
 export const shapeFields = {
-  corner: 'rounded',
-  ends: 'banner',
-  endDepth: 'banner',
-  outline: 'outline',
-} as const satisfies Record<string, ShapeKind>;
+  corner: ['rounded'],
+  ends: ['banner'],
+  endDepth: ['banner'],
+  outline: ['outline'],
+  template: ['ribbon', 'loops'],
+  slant: ['ribbon'],
+  loops: ['loops'],
+  overlap: ['loops'],
+} as const satisfies Record<string, readonly ShapeKind[]>;
 
 const bannerEnds = ['notched', 'pointed', 'slanted'] as const satisfies readonly BannerEnd[];
 
@@ -263,6 +280,18 @@ function shapeIn(units: Units) {
     endDepth: positive(
       'How deep the ends of a banner are cut; half of what it measures across there unless said.',
     ),
+    template: positive(
+      'What a strip is folded round: of the shape "ribbon" how far apart the middles of its creases are, level; of "loops" the width of a loop.',
+    ),
+    slant: maybe(
+      numberIn(slantRange),
+      'How steeply the middle of a "ribbon" rises to the right, in degrees; negative: it falls.',
+    ),
+    loops: maybe(wholeNumber(1, limits.loops), 'How many loops a strip of the shape "loops" makes.'),
+    overlap: maybe(
+      lengthText(units, 'not negative'),
+      'How much of the end of "loops" lies over its beginning; nothing unless said.',
+    ),
     size: maybe(
       z.tuple([lengthOrFill(units), lengthOrFill(units)], { error: expecting('part-size', pair) }),
       'The size that is cut: width, then height; "fill" takes the room that its place leaves.',
@@ -334,6 +363,7 @@ const paperChoice = expecting('paper-choice', { high: limits.papersDealt });
 const pair = { low: 2, high: 2 };
 const gsmRange = { low: 1, high: 10_000 };
 const gramsRange = { low: 0.001, high: 10_000 };
+const slantRange = { low: -85, high: 85 };
 const poundsRange = { low: 1, high: 1_000 };
 /** Up to 9 digits, then up to 4 decimals after a point or a comma. */
 export const priceForm = /^\d{1,9}(?:[.,]\d{1,4})?$/;

@@ -5,6 +5,7 @@ import { type Closed, closedCards } from './closed.ts';
 import { type BordersShown, bordersShown, type GapShown, gapsShown } from './edgesShown.ts';
 import { type PaperShown, paperShown } from './paperShown.ts';
 import { type Posting, postingOf } from './posting.ts';
+import { type RibbonMade, ribbonsMade } from './ribbons.ts';
 import { shownOn } from './shown.ts';
 import { type Tears, tearsOf } from './tears.ts';
 
@@ -15,6 +16,8 @@ export interface Docket {
   readonly gaps: readonly GapShown[];
   readonly papers: readonly PaperShown[];
   readonly tears: Tears;
+  /** In the order of the pile. */
+  readonly ribbons: readonly RibbonMade[];
   readonly closed: Closed;
   /** By the post of the layout, else by each that is known. */
   readonly postings: readonly Posting[];
@@ -45,6 +48,7 @@ export function docketOf(layout: Layout, arrangement: Arrangement, asks: DocketA
     gaps: gapsShown(arrangement, shown),
     papers: paperShown(layout, arrangement),
     tears: tearsOf(layout, arrangement, asks),
+    ribbons: ribbonsMade(layout, arrangement, closed.section.thickest.thickness),
     closed,
     postings: tables.map((table) => postingOf(layout, arrangement, table, closed)),
   };

@@ -38,6 +38,7 @@ export type { Laid } from './holdingLaid.ts';
 export { type LikeCards, likeCards } from './likeCards.ts';
 export { type PaperShown, paperShown } from './paperShown.ts';
 export { type PostChange, type PostedEnvelope, type Posting, postingOf } from './posting.ts';
+export { type FoldedMade, foldedMade, type RibbonMade, ribbonsMade } from './ribbons.ts';
 export {
   type Evenness,
   type Layer,

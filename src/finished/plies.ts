@@ -1,7 +1,9 @@
 import {
   type ArrangedPart,
   type Arrangement,
+  depthRegionsIn,
   type Face,
+  isFolded,
   type Layout,
   type Part,
   paperOfCard,
@@ -17,10 +19,10 @@ export const facesFromFront = ['base', 'inside', 'back'] as const satisfies read
 
 /**
  * One thing that a closed card is made of, where it lies in the card: a half of the base, a piece of a part, what of a
- * wrapped band lies behind. Its place is in the axes of the front, seen from there.
+ * wrapped band lies behind, what of a folded strip lies over itself (once more for each fold). Its place is in the axes of the front, seen from there.
  */
 export interface Ply {
-  readonly what: 'base' | 'part' | 'tuck';
+  readonly what: 'base' | 'part' | 'tuck' | 'fold';
   /** The id of its part, or `base`. */
   readonly part: string;
   /** From 0, of the pieces of the part on a card; of the base the half in front is 0. */
@@ -93,6 +95,9 @@ function pileOn(face: Face, layout: Layout, arrangement: Arrangement, card: numb
         });
       }
       plies.push(ply);
+      // The first depth is the piece itself.
+      for (const depth of isFolded(part.shape) ? depthRegionsIn(part.shape, box).slice(1) : [])
+        plies.push({ ...ply, what: 'fold', region: seenFromFront(depth, face, arrangement), held: null });
     });
   });
   return plies;

@@ -55,7 +55,9 @@ export function weightOf(layout: Layout, arrangement: Arrangement, card: number)
     const own = plies.filter((ply) => ply.part === part.id && ply.what !== 'base');
     const areas = own.filter(({ what }) => what === 'part').map(({ region }) => areaOf(region));
     if (areas.length === 0) return [];
-    const behind = own.filter(({ what }) => what === 'tuck').map(({ region }) => areaOf(region));
+    const behind = own
+      .filter(({ what }) => what === 'tuck' || what === 'fold')
+      .map(({ region }) => areaOf(region));
     const held = own.find(({ what }) => what === 'part')!.held;
     return [
       { what: 'part', part: part.id, ...massOf(layout, part, { card, areas, behind }) },

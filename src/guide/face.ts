@@ -20,8 +20,12 @@ import {
   type Arrangement,
   type Dealt,
   type Face,
+  type FoldedShape,
+  facetRegionsIn,
+  isFolded,
   type Layout,
   outlineIn,
+  type Part,
   paperOfCard,
   regionIn,
   type Shape,
@@ -35,7 +39,8 @@ export interface DrawnPiece {
   readonly part: ArrangedPart;
   /** From 0, of the pieces of the part on a card. */
   readonly piece: number;
-  /** Its seen frame. */
+  /** Its seen box, and the frame of that as it is drawn. */
+  readonly box: Box;
   readonly frame: Frame;
   readonly path: readonly PathStep[];
 }
@@ -87,10 +92,12 @@ export function drawnFace(request: FaceRequest): DrawnFace {
     stroke: wideStroke,
   };
   const veiled = veiledOn(request);
-  const pieces = drawnPieces(request).map(({ part: { part }, piece, frame: own, path }): FacePiece => {
+  const pieces = drawnPieces(request).map(({ part: { part }, piece, frame: own, path, box }): FacePiece => {
     const turnDegrees = part.lies === 'sideways' ? 90 : 0;
     const fill = fillOf(layout, part, card, { manner, side: part.side, turnDegrees });
-    const paper: Mark = { kind: 'path', path, fill, stroke: outlineStroke };
+    const paper: Mark = isFolded(part.shape)
+      ? { kind: 'group', marks: facetMarks(request, part, part.shape, box) }
+      : { kind: 'path', path, fill, stroke: outlineStroke };
     const below = isSeenThrough(layout, part, card) ? veiledUnder(veiled, part.id, piece, scale) : [];
     return {
       part: part.id,
@@ -117,6 +124,28 @@ export function drawnFace(request: FaceRequest): DrawnFace {
 export function faceMarks(request: FaceRequest): readonly Mark[] {
   const { ground, pieces } = drawnFace(request);
   return [ground.mark, ...pieces.map(({ mark }) => mark)];
+}
+
+/**
+ * The layers of a folded strip, the lowest first. In colour those that are turned wear the other side of the paper; in
+ * print they are bare, so that a fold is seen.
+ */
+function facetMarks(
+  { layout, card, scale, manner = 'printed' }: FaceRequest,
+  part: Part,
+  shape: FoldedShape,
+  box: Box,
+): readonly Mark[] {
+  const otherSide = part.side === 'front' ? 'back' : 'front';
+  return facetRegionsIn(shape, box).flatMap(({ region, turned }) =>
+    region.rings.map((ring): Mark => {
+      const fill: Fill =
+        turned && manner === 'printed'
+          ? { colour: white }
+          : fillOf(layout, part, card, { manner, side: turned ? otherSide : part.side });
+      return { kind: 'path', path: ringPath(ring, scale), fill, stroke: outlineStroke };
+    }),
+  );
 }
 
 /** What is seen on that face only through something; nothing, and no work, where no paper is seen through. */
@@ -157,7 +186,7 @@ export function drawnPieces({
       part.pieces.flatMap(({ box }, index) => {
         if (box === null) return [];
         const frame = frameOfBox(box, scale);
-        return [{ part, piece: index, frame, path: outlineOf(part, box, scale, place * 97 + index) }];
+        return [{ part, piece: index, box, frame, path: outlineOf(part, box, scale, place * 97 + index) }];
       }),
     );
 }

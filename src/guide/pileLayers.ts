@@ -8,8 +8,26 @@ import {
   white,
 } from '../drawing/index.ts';
 import { thicknessOfDealt, usualFoam } from '../finished/index.ts';
-import { type Arrangement, type Dealt, type Face, type Layout, paperOfCard } from '../layout/index.ts';
-import { type Axis, type Box, type Length, lengthOfTicks, pointsOf, sum, zero } from '../measure/index.ts';
+import {
+  type Arrangement,
+  type Dealt,
+  depthRegionsIn,
+  type Face,
+  isFolded,
+  type Layout,
+  type Part,
+  paperOfCard,
+} from '../layout/index.ts';
+import {
+  type Axis,
+  type Box,
+  type Length,
+  lengthOfTicks,
+  pointsOf,
+  sum,
+  times,
+  zero,
+} from '../measure/index.ts';
 import { fillOf, sideOfBase } from './face.ts';
 import { letterFor, type Manner, type Wearing } from './matter.ts';
 
@@ -166,13 +184,18 @@ function layersOf(request: PileRequest): readonly Layer[] {
         layerOf(part.id, piece, part, { side: part.side }, box, {
           from,
           to,
-          top: sum(to, thickness.length),
+          top: sum(to, times(thickness.length, mostLayers(part, box))),
           estimated: thickness.estimated || (raised && part.foam === null),
         }),
       );
     });
   }
   return layers;
+}
+
+/** How often a piece lies over itself where it does most. */
+function mostLayers({ shape }: Part, box: Box): number {
+  return isFolded(shape) ? Math.max(1, depthRegionsIn(shape, box).length) : 1;
 }
 
 interface Cut {

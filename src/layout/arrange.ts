@@ -11,6 +11,8 @@ import {
 } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { beyondAlong } from './beyond.ts';
+import { foldedStripOf, isFolded } from './foldedShape.ts';
+import { notFolded } from './foldProblems.ts';
 import type { Anchor, Face, Layout, Part, Place } from './layout.ts';
 import { type LayoutProblem, lyingOn, partProblem, placeField } from './layoutProblem.ts';
 import {
@@ -189,7 +191,7 @@ function lineOf(soFar: SoFar): Line {
   return {
     part,
     face,
-    cut: sum(seen.length, beyond.length),
+    cut: isFolded(part.shape) ? part.shape.strip[axis] : sum(seen.length, beyond.length),
     seen,
     stretches: beds.map((bed) => bed && laid(bed.under, seen, bed)),
     problems,
@@ -285,6 +287,13 @@ function givenLength(
   report: (...about: Report) => void,
 ): Term | 'fill' | null {
   const part = layout.parts[index]!;
+  if (isFolded(part.shape)) {
+    const folded = foldedStripOf(part.shape);
+    if (folded !== null) return { length: folded.size[axis], reads: readsOfFolded };
+    // Both axes hang on the one strip: it is told once.
+    if (axis === 'width') report(...notFolded(part.shape));
+    return null;
+  }
   switch (part.extent.by) {
     case 'diameter':
       return { length: part.extent.diameter, reads: 1 };
@@ -308,6 +317,9 @@ function givenLength(
     }
   }
 }
+
+/** What a folded strip measures follows from its width, its length and its template, rounded up. */
+const readsOfFolded = 4;
 
 /** The one seen length of a part whose pieces fill what is left; `null`: unknown, and why has been reported. */
 function filledLength(

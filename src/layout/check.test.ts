@@ -330,6 +330,87 @@ describe('what lies on what', () => {
   });
 });
 
+describe('folded strips', () => {
+  const ribbon = (length: string, slant: number, template = '3') =>
+    part('ribbon', {
+      size: [inch(length), inch('1/2')],
+      shape: {
+        kind: 'ribbon',
+        template: inch(template),
+        slant,
+        strip: { width: inch(length), height: inch('1/2') },
+      },
+    });
+  const loops = (length: number, overlap: number) =>
+    part('bow', {
+      size: [mm(20), mm(length)],
+      shape: {
+        kind: 'loops',
+        template: mm(30),
+        loops: 2,
+        overlap: mm(overlap),
+        strip: { width: mm(20), height: mm(length) },
+      },
+    });
+  const knot = (length: number) =>
+    part('knot', {
+      size: [mm(length), mm(12)],
+      shape: { kind: 'knot', strip: { width: mm(length), height: mm(12) } },
+    });
+
+  test('what comes out is no problem', () => {
+    expect(foundOn([ribbon('7', 20), loops(130, 10), knot(80)])).toEqual([]);
+  });
+
+  test('a strip that is too short is named with what it takes', () => {
+    expect(foundOn([ribbon('3 1/4', 20)])).toEqual([
+      ['stripTooShort', 'parts[0].size[0]', { length: inch('3 1/4'), least: 133_328 }],
+    ]);
+    // 4 cot 36 degrees times 12 mm.
+    expect(foundOn([knot(66)])).toEqual([
+      ['stripTooShort', 'parts[0].size[0]', { length: mm(66), least: Math.ceil(5.505527681884694 * mm(12)) }],
+    ]);
+  });
+
+  test('tails that lie on one another, and the slant and the template that part them', () => {
+    // 3 tan 9 degrees is 0.475, which is 0.025 short of the half inch; atan(1/6) is 9.46 degrees.
+    const [problem, ...others] = foundOn([ribbon('7', -9)]);
+    expect(others).toEqual([]);
+    expect(problem!.slice(0, 2)).toEqual(['foldedOverItself', 'parts[0].slant']);
+    const numbers = problem![2] as Record<string, number>;
+    expect(numbers.slant).toBe(9.5);
+    expect(numbers.over! / inch('1')).toBeCloseTo(0.02485, 4);
+    expect(numbers.template! / inch('1')).toBeCloseTo(0.5 / Math.tan((9 * Math.PI) / 180), 3);
+    expect(foundOn([ribbon('7', 9.5)])).toEqual([]);
+  });
+
+  test('a middle that is level can be parted by no template', () => {
+    const [problem] = foundOn([ribbon('7', 0)]);
+    expect(Object.keys(problem![2] as object)).toEqual(['over', 'slant']);
+  });
+
+  test('loops that are not as long as their strip', () => {
+    expect(foundOn([loops(140, 10)])).toEqual([
+      [
+        'loopsOff',
+        'parts[0].size[1]',
+        {
+          length: mm(140),
+          wanted: mm(130),
+          difference: mm(10),
+          loops: 2,
+          template: mm(30),
+          overlap: mm(10),
+          left: mm(20),
+        },
+      ],
+    ]);
+    expect(foundOn([loops(160, 31)])).toEqual([
+      ['overlapTooLong', 'parts[0].overlap', { overlap: mm(31), template: mm(30) }],
+    ]);
+  });
+});
+
 describe('grain and direction', () => {
   const bases = (sketch: Partial<Sketch>, grain: 'width' | 'height', sheet = letter) =>
     found(

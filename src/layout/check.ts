@@ -1,6 +1,7 @@
 import type { Arrangement } from './arrange.ts';
 import { foldsAcrossGrain, freedDirections } from './direction.ts';
 import { unevenBorders } from './evenness.ts';
+import { foldProblems } from './foldProblems.ts';
 import type { Layout } from './layout.ts';
 import { type LayoutProblem, partProblem } from './layoutProblem.ts';
 import { overhangs } from './overhang.ts';
@@ -20,6 +21,7 @@ export function checkLayout(layout: Layout, arrangement: Arrangement): readonly 
   return [
     ...arrangement.problems,
     ...missingFaces(layout),
+    ...foldProblems(layout),
     ...overhangs(layout, arrangement),
     ...unevenBorders(layout, arrangement),
     ...negativeGaps(layout),

@@ -20,6 +20,17 @@ export const layoutCodes = {
   tornAway: 'error',
   /** All of a part, or more, is torn off, tucked behind or left by a die. */
   nothingSeen: 'error',
+  /** A strip is shorter than its folds need. Numbers: length, least. */
+  stripTooShort: 'error',
+  /** Loops overlap by more than one of them is long. Numbers: overlap, template. */
+  overlapTooLong: 'error',
+  /**
+   * The tails of a folded ribbon lie on one another. Numbers: over (by how much), slant (the least, in degrees, that keeps
+   * them apart), template (the least that does at this slant, where there is one).
+   */
+  foldedOverItself: 'error',
+  /** A strip has another length than its loops take. Numbers: length, wanted, difference, loops, template, overlap, left. */
+  loopsOff: 'error',
   /** A part is laid to a neighbour on another face of the card. */
   neighbourElsewhere: 'error',
   /** A part lies on the inside of a card that has none. */

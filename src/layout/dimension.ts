@@ -1,5 +1,6 @@
 import { type Axis, type Edge, type Length, showLengthWithUnit } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
+import { withStrip } from './foldedShape.ts';
 import type { Anchor, Extent, Layout, Part, Place } from './layout.ts';
 
 /** A length that a layout was drawn with: the sizes and places of everything on the card follow from these. */
@@ -140,6 +141,7 @@ function redrawnPart(layout: Layout, part: Part, index: number, lengthOf: Length
   return {
     ...part,
     extent,
+    shape: extent.by === 'size' ? withStrip(part.shape, extent.width, extent.height) : part.shape,
     torn,
     tuck,
     margin,

@@ -9,6 +9,14 @@ export {
   dimensionsOf,
   withLengths,
 } from './dimension.ts';
+export {
+  type FoldedStrip,
+  foldedStripOf,
+  isFolded,
+  loopsOf,
+  ribbonOf,
+  stripOf,
+} from './foldedShape.ts';
 export type {
   Adhere,
   AdhesiveSaid,
@@ -19,6 +27,7 @@ export type {
   Envelope,
   Extent,
   Face,
+  FoldedShape,
   Layout,
   Part,
   Place,
@@ -33,7 +42,7 @@ export type {
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
 export { paperOfCard } from './paperOfCard.ts';
-export { outlineIn, regionIn } from './pieceShape.ts';
+export { depthRegionsIn, type FacetRegion, facetRegionsIn, outlineIn, regionIn } from './pieceShape.ts';
 export { type SumChange, sumChanges } from './sumChange.ts';
 export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
 export { turnOf, upOf } from './turn.ts';

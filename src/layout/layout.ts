@@ -26,7 +26,31 @@ export type Shape =
       readonly depth: Length | null;
     }
   /** Any closed outline; inside and outside by the even-odd rule. */
-  | { readonly kind: 'outline'; readonly path: PathShape };
+  | { readonly kind: 'outline'; readonly path: PathShape }
+  | FoldedShape;
+
+/**
+ * What is folded of a strip. `strip` is the strip that is cut, the same as the extent of its part: its longer side is its
+ * length, and one that is higher than wide is folded as a level one and then turned by a quarter, right into down.
+ */
+export type FoldedShape =
+  /** Folded back at both ends of a slant; `template` and `slant` (in degrees) as of a `Ribbon`. */
+  | {
+      readonly kind: 'ribbon';
+      readonly template: Length;
+      readonly slant: number;
+      readonly strip: Size;
+    }
+  /** Folded flat round a template so many times, as `Loops`. */
+  | {
+      readonly kind: 'loops';
+      readonly template: Length;
+      readonly loops: number;
+      readonly overlap: Length;
+      readonly strip: Size;
+    }
+  /** Tied in a flat overhand knot. */
+  | { readonly kind: 'knot'; readonly strip: Size };
 
 export type ShapeKind = Shape['kind'];
 

@@ -1,5 +1,6 @@
 import type { Arrangement } from './arrange.ts';
 import { covers, type Outline, touches } from './cover.ts';
+import { isFolded } from './foldedShape.ts';
 import type { Face, Layout, Part } from './layout.ts';
 import { type LayoutProblem, partProblem, placeField } from './layoutProblem.ts';
 
@@ -8,7 +9,7 @@ import { type LayoutProblem, partProblem, placeField } from './layoutProblem.ts'
  *
  * Lying on one another is how cards are made, so only what is likely a slip is named: two parts on the same
  * thing of which neither lies wholly within the other, the upper one flat, no torn edge (torn edges are laid
- * over others on purpose) and no negative gap between them (that is named by itself). What is seen through hides nothing.
+ * over others on purpose), no ribbon (folded, or wrapped round) and no negative gap between them (that is named by itself). What is seen through hides nothing.
  */
 export function overlaps(layout: Layout, arrangement: Arrangement): readonly LayoutProblem[] {
   const pieces = piecesOf(arrangement);
@@ -92,5 +93,7 @@ function isMeant(lower: Part, upper: Part): boolean {
       (anchor) => anchor?.from === 'part' && anchor.part === lower.id && anchor.gap < 0,
     ),
   );
-  return upper.adhere !== 'flat' || isTorn(lower) || isTorn(upper) || isLaidOver;
+  // A ribbon is made to run over others, folded or wrapped round.
+  const isRibbon = isFolded(upper.shape) || Object.values(upper.tuck).some((depth) => depth > 0);
+  return upper.adhere !== 'flat' || isTorn(lower) || isTorn(upper) || isLaidOver || isRibbon;
 }

@@ -1,7 +1,11 @@
-import type { Box } from '../measure/index.ts';
+import { type Box, lengthOfTicks } from '../measure/index.ts';
 import {
   bannerOutline,
   boxRegion,
+  evenOddRegion,
+  intersection,
+  isEmpty,
+  nothing,
   type Outline,
   ovalOutline,
   pathOutline,
@@ -9,8 +13,11 @@ import {
   rectangleOutline,
   regionOf,
   roundedOutline,
+  straightOutline,
+  union,
 } from '../shape/index.ts';
-import type { Shape } from './layout.ts';
+import { foldedStripOf, isFolded } from './foldedShape.ts';
+import type { FoldedShape, Shape } from './layout.ts';
 
 /** The true outline of a piece of that shape, which fills its seen box. */
 export function outlineIn(shape: Shape, box: Box): Outline {
@@ -26,10 +33,60 @@ export function outlineIn(shape: Shape, box: Box): Outline {
       return bannerOutline(box, shape.ends, shape.depth);
     case 'outline':
       return pathOutline(shape.path, box);
+    case 'ribbon':
+    case 'loops':
+    case 'knot':
+      return straightOutline(foldedRegion(shape, box).rings);
   }
 }
 
 /** What a piece of that shape covers in its seen box; of a torn one as it is reckoned to be torn. */
 export function regionIn(shape: Shape, box: Box): Region {
-  return shape.kind === 'rectangle' ? boxRegion(box) : regionOf(outlineIn(shape, box));
+  if (shape.kind === 'rectangle') return boxRegion(box);
+  return isFolded(shape) ? foldedRegion(shape, box) : regionOf(outlineIn(shape, box));
+}
+
+/** What one layer of a folded strip covers. */
+export interface FacetRegion {
+  readonly region: Region;
+  /** Whether it shows the other side of the paper than its part says. */
+  readonly turned: boolean;
+}
+
+/**
+ * The layers of a folded strip in its seen box, from the lowest to the highest, their corners rounded to ticks; none
+ * where the strip is too short to be folded.
+ */
+export function facetRegionsIn(shape: FoldedShape, box: Box): readonly FacetRegion[] {
+  const folded = foldedStripOf(shape);
+  return (folded?.facets ?? []).map(({ corners, turned }) => ({
+    region: evenOddRegion([
+      corners.map(({ x, y }) => ({
+        x: lengthOfTicks(box.left + Math.round(x)),
+        y: lengthOfTicks(box.top + Math.round(y)),
+      })),
+    ]),
+    turned,
+  }));
+}
+
+/**
+ * Where a folded strip lies at least once, at least twice and so on over itself in its seen box; the areas of all of them
+ * together are that of its facets.
+ */
+export function depthRegionsIn(shape: FoldedShape, box: Box): readonly Region[] {
+  let depths: readonly Region[] = [];
+  for (const { region } of facetRegionsIn(shape, box)) {
+    // A facet deepens by one what it lies on, from the deepest down.
+    depths = [nothing, ...depths].map((_, index) => {
+      const [own, above] = [depths[index] ?? nothing, index === 0 ? region : depths[index - 1]!];
+      return union([own, intersection(above, region)]);
+    });
+  }
+  return depths.filter((depth) => !isEmpty(depth));
+}
+
+function foldedRegion(shape: FoldedShape, box: Box): Region {
+  const facets = facetRegionsIn(shape, box);
+  return facets.length === 0 ? boxRegion(box) : union(facets.map(({ region }) => region));
 }

@@ -20,6 +20,11 @@ export interface Ribbon {
 export interface RibbonMeasures {
   /** Where its creases meet the centre line of the flat strip, from either end; to the nearest tick. */
   readonly creases: readonly [Length, Length];
+  /**
+   * Where the first crease meets the two edges of the strip, from the end it is nearer to; the second meets them as far
+   * from the other end, the edges exchanged. To the nearest tick.
+   */
+  readonly edges: { readonly nearer: Length; readonly further: Length };
   /** Between a crease and the edge of the strip: 90 degrees less half the slant. */
   readonly creaseDegrees: number;
   /** From edge to edge along a crease; to the nearest tick. */
@@ -55,6 +60,7 @@ export function ribbonMeasures({ width, length, template, slant }: Ribbon): Ribb
   const lean = leanOf(width, steep);
   return {
     creases: [nearest(tail), nearest(tail + between)],
+    edges: { nearer: nearest(tail - lean), further: nearest(tail + lean) },
     creaseDegrees: 90 - steep / 2,
     creaseLength: nearest(width / Math.cos(radians(steep / 2))),
     between: nearest(between),

@@ -4,6 +4,7 @@ import {
   arrange,
   type Dimension,
   dimensionsOf,
+  isFolded,
   type Layout,
   type LayoutSum,
   type Part,
@@ -36,7 +37,7 @@ export function heldKey(part: string, axis: Axis): string {
 /**
  * Why a length is what it now is. `asked`: of the base; `mark`: rounded to one; `fills`: what its row leaves;
  * `share`: of what it lies on; `follows`: a place that goes with the parts around it; `suits`: moved so that the
- * cards come out; `die`, `stamp`, `bought`, `fixed` (nothing may move): true sizes, which are kept; `stays`.
+ * cards come out; `die`, `stamp`, `bought`, `folded` (of a strip), `fixed` (nothing may move): true sizes, which are kept; `stays`.
  */
 export type RecastReason =
   | 'asked'
@@ -48,6 +49,7 @@ export type RecastReason =
   | 'die'
   | 'stamp'
   | 'bought'
+  | 'folded'
   | 'fixed'
   | 'stays';
 
@@ -202,6 +204,7 @@ class Recasting {
   private keptAs(part: Part): RecastReason | null {
     if (part.extent.by === 'inset') return null;
     if (part.papers.length === 0) return 'bought';
+    if (isFolded(part.shape)) return 'folded';
     if (part.dieCut) return 'die';
     if (part.rooms === 'none') return 'fixed';
     return part.stamped && !this.frames(part) ? 'stamp' : null;
@@ -286,9 +289,13 @@ class Recasting {
 
   private kept(part: Part): void {
     const why = this.keptAs(part);
-    const cut = this.arranged.get(part.id)!.cut;
+    const { cut, seen } = this.arranged.get(part.id)!;
     if (why === null || cut === null) return;
     const { extent } = part;
+    if (why === 'folded') {
+      for (const axis of axes) this.see(part.id, axis, seen![axis], why);
+      return;
+    }
     for (const axis of axes) {
       if (extent.by === 'size' && extent[axis] === null) continue;
       this.see(part.id, axis, minus(this.keptLength(cut[axis], why), this.beyond(part, axis)), why);
@@ -659,7 +666,8 @@ class Recasting {
       const axis = dimension.axis === 'both' ? 'width' : dimension.axis;
       const seen = this.seenOf(part.id, axis);
       if (seen === undefined) continue;
-      this.set(dimension, sum(seen.length, this.beyond(part, axis)), seen.why);
+      const cut = seen.why === 'folded' ? dimension.length : sum(seen.length, this.beyond(part, axis));
+      this.set(dimension, cut, seen.why);
     }
   }
 
@@ -728,7 +736,7 @@ function isCentred({ places }: Part, axis: Axis): boolean {
   });
 }
 
-const keptReasons: ReadonlySet<RecastReason> = new Set(['die', 'stamp', 'bought', 'fixed']);
+const keptReasons: ReadonlySet<RecastReason> = new Set(['die', 'stamp', 'bought', 'folded', 'fixed']);
 
 /** Where a place goes when the edges of a row's pieces go to theirs, in a straight line between any two. */
 function along({ pieces, total }: FilledRow, place: number): number {

@@ -1,5 +1,6 @@
 import {
   dimensionsOf,
+  isFolded,
   type Layout,
   type LayoutSum,
   type Part,
@@ -133,7 +134,12 @@ type Moving = Map<string, { readonly part: Part; readonly axis: Axis; readonly w
 function addTo(moving: Moving, part: Part, axis: Axis, way: Way): void {
   const key = `${part.id} ${axis}`;
   // A room that the layout names says how far all of that part may move.
-  const may = part.rooms === undefined && part.papers.length > 0 && !part.dieCut && !part.stamped;
+  const may =
+    part.rooms === undefined &&
+    part.papers.length > 0 &&
+    !part.dieCut &&
+    !part.stamped &&
+    !isFolded(part.shape);
   if (may && !moving.has(key) && sizeNamed(part, axis) !== null) moving.set(key, { part, axis, way });
 }
 

@@ -3,6 +3,7 @@ import {
   type Dimension,
   type Drawn,
   dimensionsOf,
+  isFolded,
   type LayoutSum,
   type Room,
   type Rooms,
@@ -151,6 +152,7 @@ function roomOf(
   const furthest = layout.units === 'in' ? inches(1, 2) : millimetres(12);
   if (kind === 'size') {
     if (rooms !== undefined || part.papers.length === 0 || part.dieCut || part.stamped) return null;
+    if (isFolded(part.shape)) return null;
     const far = Math.min(furthest, Math.floor(length / 4));
     return { within: around(length, far), asked: false };
   }

@@ -6,7 +6,7 @@ export { covers, touches } from './covering.ts';
 export { regionOf, woundRegionOf } from './flattened.ts';
 export { islandsOf } from './islands.ts';
 export { nearestBetween } from './nearest.ts';
-export { type Contour, type Outline, rectangleOutline, type Segment } from './outline.ts';
+export { type Contour, type Outline, rectangleOutline, type Segment, straightOutline } from './outline.ts';
 export { type OutlineStep, outlineSteps } from './outlineSteps.ts';
 export {
   type PathFault,

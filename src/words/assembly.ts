@@ -1,9 +1,21 @@
-import type { Adhere, ArrangedPart, Arrangement, Dealt, Face, Layout, Part } from '../layout/index.ts';
+import { foldedMade } from '../finished/index.ts';
+import {
+  type Adhere,
+  type ArrangedPart,
+  type Arrangement,
+  type Dealt,
+  type Face,
+  isFolded,
+  type Layout,
+  type Part,
+} from '../layout/index.ts';
 import { tearOf } from '../making/index.ts';
 import { type Edge, type Length, lengthOfTicks, showLengthWithUnit, showSize } from '../measure/index.ts';
+import { assert } from '../problem/index.ts';
 import type { BannerEnd } from '../shape/index.ts';
 import { capital, countedInWords, listed, numbersListed } from './count.ts';
 import { partName } from './partName.ts';
+import { foldingSentences } from './ribbonSentence.ts';
 import type { Showing } from './showing.ts';
 
 /** How one part comes onto the card. */
@@ -30,7 +42,7 @@ export function assemblyWords(
       .map((arranged) => ({
         part: arranged.part.id,
         name: arranged.part.name,
-        prepare: [shapeWords(arranged, showing), tearWords(arranged, showing)]
+        prepare: [shapeWords(arranged, layout, showing), tearWords(arranged, showing)]
           .filter((sentence) => sentence !== '')
           .join(' '),
         lay: layWords(arranged, layout, showing),
@@ -64,12 +76,15 @@ export function dealtWords(dealt: Dealt, layout: Layout): string {
 const mostCardsNamed = 24;
 
 /** How its piece, which is cut as a rectangle, comes by its shape; empty where it is a rectangle. */
-function shapeWords({ part, seen }: ArrangedPart, showing: Showing): string {
+function shapeWords({ part, seen }: ArrangedPart, layout: Layout, showing: Showing): string {
+  const folded = foldedMade(part);
+  if (folded !== null) return foldingSentences(folded, layout, showing).join(' ');
   const length = (of: Length) => showLengthWithUnit(of, showing.units, showing.glyphs);
   const by = part.dieCut ? ' with the die' : '';
   const size = seen === null ? '' : ` of ${showSize(seen, showing.units, showing.glyphs)}`;
   const margin = part.margin > 0 ? `; ${length(part.margin)} stays all round it` : '';
   const { shape } = part;
+  assert(!isFolded(shape), 'What is folded has been told');
   switch (shape.kind) {
     case 'rectangle':
       return part.margin > 0 ? `Cut it out${by}${margin}.` : '';

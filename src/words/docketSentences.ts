@@ -2,6 +2,7 @@ import type { Docket } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { envelopeSentences } from './envelopeSentence.ts';
 import { postSentences } from './postSentence.ts';
+import { ribbonSentences } from './ribbonSentence.ts';
 import { sectionSentences } from './sectionSentence.ts';
 import type { Showing } from './showing.ts';
 import { bordersSentence, gapSentence, paperShownSentence } from './shownSentence.ts';
@@ -17,7 +18,7 @@ export interface DocketMatter {
 
 /** A docket in sentences, matter by matter; a matter of which there is nothing to say is left out. */
 export function docketSentences(docket: Docket, layout: Layout, showing: Showing): readonly DocketMatter[] {
-  const { borders, gaps, papers, tears, closed, postings } = docket;
+  const { borders, gaps, papers, tears, ribbons, closed, postings } = docket;
   const matters: readonly DocketMatter[] = [
     {
       heading: 'What shows',
@@ -44,6 +45,7 @@ export function docketSentences(docket: Docket, layout: Layout, showing: Showing
               ...tearingAdvice(),
             ],
     },
+    { heading: 'Ribbon', says: ribbons.flatMap((made) => ribbonSentences(made, layout, showing)) },
     { heading: 'Closed', says: sectionSentences(closed.section, layout, showing) },
     { heading: 'Weight', says: weightSentences(closed, layout, showing) },
     { heading: 'Envelope', says: envelopeSentences(closed, layout, showing) },

@@ -385,8 +385,20 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
   ],
   shapeField: [
     [
-      { where: 'parts[3].corner', names: { shape: 'rounded' } },
+      { where: 'parts[3].corner', names: { shapes: '"rounded"' } },
       'parts[3].corner may stand only with "shape": "rounded".',
+    ],
+  ],
+  foldedField: [
+    [
+      { where: 'parts[3].margin', names: { field: 'margin', shape: '"ribbon"' } },
+      'parts[3].margin may not stand with the shape "ribbon": what is folded is cut as a plain strip, as long and as wide as its "size".',
+    ],
+  ],
+  foldedFill: [
+    [
+      { where: 'parts[3].size[0]', names: { shape: '"loops"' } },
+      'parts[3].size[0] lets a part with the shape "loops" fill its room; a strip that is folded may only have a length there.',
     ],
   ],
   shapeFieldMissing: [

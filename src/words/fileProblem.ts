@@ -213,7 +213,11 @@ const sentences = {
   outlineUnreadable: (problem) => `${at(problem)} holds no outline. ${pathRefusal(problem)}`,
   edgeShape: (problem) =>
     `${at(problem)} ${problem.names.does === 'tuck' ? 'tucks' : 'tears'} what has the shape ${problem.names.shape ?? ''}; only a rectangle may be ${problem.names.does === 'tuck' ? 'tucked' : 'torn'}.`,
-  shapeField: (problem) => `${at(problem)} may stand only with "shape": "${problem.names.shape ?? ''}".`,
+  shapeField: (problem) => `${at(problem)} may stand only with "shape": ${problem.names.shapes ?? ''}.`,
+  foldedField: (problem) =>
+    `${at(problem)} may not stand with the shape ${problem.names.shape ?? ''}: what is folded is cut as a plain strip, as long and as wide as its "size".`,
+  foldedFill: (problem) =>
+    `${at(problem)} lets a part with the shape ${problem.names.shape ?? ''} fill its room; a strip that is folded may only have a length there.`,
   shapeFieldMissing: (problem) =>
     `${at(problem)} is missing; a part with "shape": "${problem.names.shape ?? ''}" needs it.`,
   tearNowhere: (problem) =>

@@ -90,6 +90,58 @@ const sentences: Readonly<Record<LayoutCode, readonly (readonly [Told, string])[
       'Panel is cut 1 in high and 1 1/4 in of that is torn off, goes behind or is left by the die: nothing is left to see.',
     ],
   ],
+  stripTooShort: [
+    [
+      { numbers: { length: inches(3), least: inches(13, 4) } },
+      'Panel is folded of a strip of 3 in, but it takes 3 1/4 in at least. Cut it longer, or make the template smaller or the strip narrower.',
+    ],
+  ],
+  overlapTooLong: [
+    [
+      { numbers: { overlap: inches(2), template: inches(1) } },
+      'The ends of Panel overlap by 2 in, which is more than a loop of 1 in: they would have to be folded once more. Let them overlap by no more than that.',
+    ],
+  ],
+  foldedOverItself: [
+    [
+      { numbers: { over: inches(1, 8), slant: 18.5, template: inches(4) } },
+      'Panel is folded over itself: its tails lie on one another by 1/8 in. A slant of 18.5° or more keeps them apart, or a template of 4 in or more.',
+    ],
+    [
+      { numbers: { over: inches(1, 2), slant: 9.5 } },
+      'Panel is folded over itself: its tails lie on one another by 1/2 in. A slant of 9.5° or more keeps them apart.',
+    ],
+  ],
+  loopsOff: [
+    [
+      {
+        numbers: {
+          length: inches(5),
+          wanted: inches(9, 2),
+          difference: inches(1, 2),
+          loops: 2,
+          template: inches(1),
+          overlap: inches(1, 2),
+          left: inches(1),
+        },
+      },
+      'Panel is folded of a strip of 5 in, but two loops of 1 in and an overlap of 1/2 in take 4 1/2 in: 1/2 in too much. Cut the strip 4 1/2 in long, or let its ends overlap by 1 in.',
+    ],
+    [
+      {
+        numbers: {
+          length: inches(7, 2),
+          wanted: inches(9, 2),
+          difference: inches(-1),
+          loops: 2,
+          template: inches(1),
+          overlap: inches(1, 2),
+          left: inches(-1, 2),
+        },
+      },
+      'Panel is folded of a strip of 3 1/2 in, but two loops of 1 in and an overlap of 1/2 in take 4 1/2 in: 1 in too little. Cut the strip 4 1/2 in long.',
+    ],
+  ],
   neighbourElsewhere: [
     [
       { names: { face: 'inside', neighbour: 'Mat', neighbourFace: 'base' } },

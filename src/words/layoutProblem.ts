@@ -9,6 +9,7 @@ import {
 } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { countedInWords, countWord } from './count.ts';
+import { shownDegrees } from './degrees.ts';
 import type { Showing } from './showing.ts';
 
 /** What is wrong with a layout and what may be done about it, in one to three sentences. */
@@ -89,6 +90,20 @@ const sentences = {
     `${it} is cut ${length('cut')} ${wide} and ${length('torn')} of that is torn off: nothing is left to see.`,
   nothingSeen: ({ it, wide, length }) =>
     `${it} is cut ${length('cut')} ${wide} and ${length('beyond')} of that is torn off, goes behind or is left by the die: nothing is left to see.`,
+  stripTooShort: ({ it, length }) =>
+    `${it} is folded of a strip of ${length('length')}, but it takes ${length('least')} at least. Cut it longer, or make the template smaller or the strip narrower.`,
+  overlapTooLong: ({ it, length }) =>
+    `The ends of ${it} overlap by ${length('overlap')}, which is more than a loop of ${length('template')}: they would have to be folded once more. Let them overlap by no more than that.`,
+  foldedOverItself: ({ it, length, number, has }) =>
+    `${it} is folded over itself: its tails lie on one another by ${length('over')}. A slant of ${shownDegrees(number('slant'))} or more keeps them apart${
+      has('template') ? `, or a template of ${length('template')} or more` : ''
+    }.`,
+  loopsOff: ({ it, number, length, magnitude }) =>
+    `${it} is folded of a strip of ${length('length')}, but ${countedInWords(number('loops'), 'loop')} of ${length('template')} and an overlap of ${length('overlap')} take ${length('wanted')}: ${magnitude('difference')} too ${
+      number('difference') > 0 ? 'much' : 'little'
+    }. Cut the strip ${length('wanted')} long${
+      number('left') < 0 ? '' : `, or let its ends overlap by ${length('left')}`
+    }.`,
   neighbourElsewhere: ({ it, name }) =>
     `${it} lies on ${faceName(name('face'))} and is laid to ${name('neighbour')}, which lies on ${faceName(name('neighbourFace'))}. A neighbour has to lie on the same face.`,
   noInside: ({ it }) =>

@@ -1,5 +1,6 @@
 import { type Axis, type Edge, type Length, showLengthWithUnit } from '../measure/index.ts';
 import { counted } from './count.ts';
+import { shownDegrees } from './degrees.ts';
 import type { Showing } from './showing.ts';
 
 /** What mends something that is wrong with a layout, as data. */
@@ -7,9 +8,11 @@ export type MendTold =
   /** A length set to another. */
   | {
       readonly by: 'length';
-      readonly of: Axis | 'diameter' | 'inset' | 'gap' | Edge;
+      readonly of: Axis | 'diameter' | 'inset' | 'gap' | 'template' | 'overlap' | Edge;
       readonly to: Length;
     }
+  /** A folded ribbon set to another slant. */
+  | { readonly by: 'slant'; readonly degrees: number }
   /** Both borders along an axis set to one length. */
   | { readonly by: 'both borders'; readonly axis: Axis; readonly to: Length }
   /** Moved along an axis until the border on an edge is this. */
@@ -38,6 +41,8 @@ export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
   switch (told.by) {
     case 'length':
       return lengthWords(told.of, told.to, length(told.to));
+    case 'slant':
+      return `a slant of ${shownDegrees(told.degrees)}`;
     case 'both borders':
       return `${length(told.to)} from both ${told.axis === 'width' ? 'sides' : 'the top and the bottom'}`;
     case 'border':
@@ -99,7 +104,7 @@ export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
 
 const sizeName = { width: 'width', height: 'height' } as const satisfies Record<Axis, string>;
 
-function lengthWords(of: Axis | 'diameter' | 'inset' | 'gap' | Edge, to: Length, shown: string): string {
+function lengthWords(of: Extract<MendTold, { by: 'length' }>['of'], to: Length, shown: string): string {
   if (of === 'left' || of === 'right' || of === 'top' || of === 'bottom') {
     return to === 0 ? `edge to edge ${edgeWords[of]}` : `${shown} from the ${of}`;
   }

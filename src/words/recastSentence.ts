@@ -126,6 +126,7 @@ const reasonWords = {
   die: 'its die keeps its size, and the piece is cut no smaller',
   stamp: 'its stamp keeps its size, and the piece is cut no smaller',
   bought: 'bought, so it keeps its size',
+  folded: 'folded of a strip, so it keeps its size',
   fixed: 'it may not move',
   stays: 'as it was',
 } as const satisfies Record<RecastReason, string>;

@@ -40,6 +40,7 @@ function layerWords(layer: Layer, layout: Layout, showing: Showing): string {
   const thing = {
     base: name,
     part: name,
+    fold: `${name} folded over itself`,
     tuck: `the end of ${name} that goes behind`,
     foam: `foam under ${name}`,
     spots: `spots of glue under ${name}`,

@@ -51,7 +51,7 @@ function textOf(layout: Layout, matters: readonly DocketMatter[]): readonly stri
 
 /** What `docket --json` writes, described in docs/docket-json.md. */
 function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[]): unknown {
-  const { borders, gaps, papers, tears, closed, postings } = found;
+  const { borders, gaps, papers, tears, ribbons, closed, postings } = found;
   const { section, weight } = closed;
   return {
     cardwright_docket: 1,
@@ -60,6 +60,7 @@ function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[
     gaps,
     papers,
     tears,
+    ribbons,
     section: {
       card: closed.thickestCard + 1,
       thickest: section.thickest,

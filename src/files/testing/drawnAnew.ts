@@ -32,6 +32,8 @@ function keysOf(path: string): readonly Keys[] {
       return [['envelope', 'size', end === 0 ? 'width' : 'height']];
     case names.at(-1) === 'corner':
       return [[...names.slice(0, -1), 'shape', 'corner']];
+    case names.at(-1) === 'template' || names.at(-1) === 'overlap':
+      return [[...names.slice(0, -1), 'shape', names.at(-1) ?? '']];
     case names.at(-1) === 'endDepth':
       return [[...names.slice(0, -1), 'shape', 'depth']];
     case names[0] === 'papers' && names[4] === 'size':

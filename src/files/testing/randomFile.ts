@@ -208,6 +208,7 @@ function part(
         fc.oneof(place(earlier), fc.array(place(earlier), { minLength: count, maxLength: count })),
       ),
     };
+    const { dieCut: _dieCut, margin: _margin, ...folded } = common;
     const tuck = optional(edges(positive()));
     const size = fc.tuple(fill, fill);
     const made = fc.oneof(
@@ -222,6 +223,22 @@ function part(
         size,
         outline: fc.constantFrom('M0 0H20V10Z', 'M0 0C0 9 9 9 9 0Z', 'm0,0h9v9h-9zm3,3h3v3h-3z'),
       }),
+      object({
+        ...folded,
+        shape: fc.constant('ribbon'),
+        size: fc.tuple(positive(), positive()),
+        template: positive(),
+        slant: fc.integer({ min: -850, max: 850 }).map((tenths) => tenths / 10),
+      }),
+      object({
+        ...folded,
+        shape: fc.constant('loops'),
+        size: fc.tuple(positive(), positive()),
+        template: positive(),
+        loops: fc.integer({ min: 1, max: 100 }),
+        overlap: optional(positive()),
+      }),
+      object({ ...folded, shape: fc.constant('knot'), size: fc.tuple(positive(), positive()) }),
       object({
         ...common,
         shape: fc.constant('banner'),

@@ -46,7 +46,16 @@ function ShapeBlank({ index }: { readonly index: number }): ReactNode {
   const { shape } = inHand.layout.parts[index]!;
   // Shapes are tried one after another, also by the arrow keys: each is made from what the part was before.
   const tried = useRef<{ readonly from: InHand; readonly to: string } | null>(null);
-  const plain: readonly PlainShape[] = ['rectangle', 'rounded', 'oval', 'circle', 'banner'];
+  const plain: readonly PlainShape[] = [
+    'rectangle',
+    'rounded',
+    'oval',
+    'circle',
+    'banner',
+    'ribbon',
+    'loops',
+    'knot',
+  ];
   return (
     <ChoiceBlank
       name="shape"
