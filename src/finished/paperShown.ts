@@ -1,5 +1,12 @@
-import { type Arrangement, type Dealt, type Layout, paperOfCard } from '../layout/index.ts';
-import { areaOf } from '../shape/index.ts';
+import {
+  type Arrangement,
+  type Dealt,
+  isFolded,
+  type Layout,
+  ownSideIn,
+  paperOfCard,
+} from '../layout/index.ts';
+import { areaOf, intersection } from '../shape/index.ts';
 import { type Shown, shownOn } from './shown.ts';
 
 /** How much of a side of a paper is seen on all the cards of the set together, in square ticks. */
@@ -35,18 +42,14 @@ export function paperShown(layout: Layout, arrangement: Arrangement): readonly P
       .join('');
     let shown = alike.get(key);
     if (shown === undefined) {
-      shown = shownOn(layout, arrangement, card).map(({ part, face, open, veiled }) => ({
-        part,
-        face,
-        open: areaOf(open),
-        veiled: areaOf(veiled),
-      }));
+      shown = shownOn(layout, arrangement, card).flatMap((one) => areasOf(one, arrangement));
       alike.set(key, shown);
     }
     for (const one of shown) {
       const of = dealt.get(one.part)!;
       const paper = paperOfCard(of, card);
-      const side = one.part === 'base' ? baseSide(layout, one) : of.side;
+      const own = one.part === 'base' ? baseSide(layout, one) : of.side;
+      const side = one.turned ? otherSide[own] : own;
       const name = `${paper} ${side}`;
       const total = found.get(name) ?? { paper, side, open: 0, veiled: 0 };
       total.open += one.open;
@@ -59,9 +62,26 @@ export function paperShown(layout: Layout, arrangement: Arrangement): readonly P
 
 /** How much of a piece is seen on one card, in square ticks. */
 interface Area extends Pick<Shown, 'part' | 'face'> {
+  /** Whether it is what a folded strip shows of the other side of its paper. */
+  readonly turned: boolean;
   readonly open: number;
   readonly veiled: number;
 }
+
+function areasOf({ part, piece, face, open, veiled }: Shown, arrangement: Arrangement): readonly Area[] {
+  const arranged = arrangement.parts.find((one) => one.part.id === part);
+  const box = arranged?.pieces[piece]?.box ?? null;
+  const all = { part, face, turned: false, open: areaOf(open), veiled: areaOf(veiled) };
+  if (arranged === undefined || box === null || !isFolded(arranged.part.shape)) return [all];
+  const own = ownSideIn(arranged.part.shape, box);
+  const shown = { open: areaOf(intersection(open, own)), veiled: areaOf(intersection(veiled, own)) };
+  return [
+    { ...all, ...shown },
+    { ...all, turned: true, open: all.open - shown.open, veiled: all.veiled - shown.veiled },
+  ];
+}
+
+const otherSide = { front: 'back', back: 'front' } as const;
 
 /** Inside a fold, and on the back of a flat card, the base shows the other side of its paper. */
 function baseSide({ base }: Layout, { face }: Pick<Area, 'face'>): 'front' | 'back' {

@@ -42,7 +42,14 @@ export type {
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
 export { paperOfCard } from './paperOfCard.ts';
-export { depthRegionsIn, type FacetRegion, facetRegionsIn, outlineIn, regionIn } from './pieceShape.ts';
+export {
+  depthRegionsIn,
+  type FacetRegion,
+  facetRegionsIn,
+  outlineIn,
+  ownSideIn,
+  regionIn,
+} from './pieceShape.ts';
 export { type SumChange, sumChanges } from './sumChange.ts';
 export { type LayoutSum, type SumTerm, sumsOf } from './sums.ts';
 export { turnOf, upOf } from './turn.ts';

@@ -93,7 +93,15 @@ function isMeant(lower: Part, upper: Part): boolean {
       (anchor) => anchor?.from === 'part' && anchor.part === lower.id && anchor.gap < 0,
     ),
   );
-  // A ribbon is made to run over others, folded or wrapped round.
-  const isRibbon = isFolded(upper.shape) || Object.values(upper.tuck).some((depth) => depth > 0);
-  return upper.adhere !== 'flat' || isTorn(lower) || isTorn(upper) || isLaidOver || isRibbon;
+  // A ribbon is made to run over others and under them, folded or wrapped round.
+  const isRibbon = ({ shape, tuck }: Part) =>
+    isFolded(shape) || Object.values(tuck).some((depth) => depth > 0);
+  return (
+    upper.adhere !== 'flat' ||
+    isTorn(lower) ||
+    isTorn(upper) ||
+    isLaidOver ||
+    isRibbon(lower) ||
+    isRibbon(upper)
+  );
 }

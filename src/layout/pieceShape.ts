@@ -2,6 +2,7 @@ import { type Box, lengthOfTicks } from '../measure/index.ts';
 import {
   bannerOutline,
   boxRegion,
+  difference,
   evenOddRegion,
   intersection,
   isEmpty,
@@ -84,6 +85,14 @@ export function depthRegionsIn(shape: FoldedShape, box: Box): readonly Region[] 
     });
   }
   return depths.filter((depth) => !isEmpty(depth));
+}
+
+/** What of a folded strip shows the side of the paper that its part says, nothing over it: the rest shows the other side. */
+export function ownSideIn(shape: FoldedShape, box: Box): Region {
+  let own = nothing;
+  for (const { region, turned } of facetRegionsIn(shape, box))
+    own = turned ? difference(own, region) : union([own, region]);
+  return own;
 }
 
 function foldedRegion(shape: FoldedShape, box: Box): Region {
