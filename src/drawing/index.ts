@@ -12,9 +12,11 @@ export {
   grey,
   hiddenStroke,
   lineWidthPt,
+  mountainStroke,
   outlineStroke,
   pointsOfMillimetres,
   rubric,
+  valleyStroke,
   white,
   wideStroke,
 } from './ink.ts';

@@ -38,6 +38,14 @@ export const foldStroke: Stroke = {
   widthPt: lineWidthPt.narrow,
   dashPt: [9, 2.5, 2, 2.5, 2, 2.5],
 };
+/** A score that is folded to a valley: dashes, as in drawings of folded paper (common practice, no source). */
+export const valleyStroke: Stroke = { colour: black, widthPt: lineWidthPt.outline, dashPt: [7, 3] };
+/** A score that is folded to a mountain: dashes and dots, likewise. */
+export const mountainStroke: Stroke = {
+  colour: black,
+  widthPt: lineWidthPt.outline,
+  dashPt: [7, 2.5, 1.2, 2.5],
+};
 /** What lies hidden under another part: narrow short dashes. */
 export const hiddenStroke: Stroke = { colour: black, widthPt: lineWidthPt.narrow, dashPt: [3, 2] };
 

@@ -46,6 +46,13 @@ export function layoutMends(ailing: Ailing, problem: LayoutProblem, marks: Lengt
 export function baseMends(inHand: Ailing['inHand'], problem: LayoutProblem): readonly Edit[] {
   const turn = (value: 'locked' | undefined) => changesTo(inHand.file, ['base', 'turn'], value);
   const edits = {
+    allowanceTooLarge: () =>
+      mendingOf(
+        { kind: 'base' },
+        inHand,
+        { by: 'usual allowance' },
+        changesTo(inHand.file, ['base', 'allowance'], undefined),
+      ),
     directionFreed: () => mendingOf({ kind: 'base' }, inHand, { by: 'print locked' }, turn(undefined)),
     foldMayCrossGrain: () => mendingOf({ kind: 'base' }, inHand, { by: 'locked' }, turn('locked')),
     foldAcrossGrain: () =>
@@ -78,6 +85,8 @@ const mendsByCode = {
   loopsOff,
   // A file in which it could be is not read.
   neighbourElsewhere: nothing,
+  // Of the base.
+  allowanceTooLarge: nothing,
   noInside,
   largerThanCard: tooLarge,
   largerThanPart: tooLarge,
@@ -90,6 +99,8 @@ const mendsByCode = {
   negativeGap,
   hidden,
   piecesStacked,
+  // Which door it is glued to is hers to say.
+  acrossSlit: nothing,
   // Problems of the base.
   foldAcrossGrain: nothing,
   foldMayCrossGrain: nothing,

@@ -114,6 +114,7 @@ const wholeCards: Readonly<Record<string, InHand>> = {
   }),
   directionFreed: cardOf([{ id: 'panel', size: ['2', '3'], paper: 'print', turn: 'free' }], { papers }),
   'directionFreed 2': cardOf([], { papers, base: { ...base, paper: 'print', turn: 'free' } }),
+  allowanceTooLarge: cardOf([], { base: { ...base, paper: null, fold: 'roll', allowance: '2 in' } }),
   foldMayCrossGrain: cardOf([], {
     papers: { card: { sheets: [{ size: ['11', '8 1/2'], count: null, grain: 'height' }] } },
     base: { ...base, size: ['4', '5 1/2'] },
@@ -258,6 +259,7 @@ const offered: Readonly<Record<string, readonly string[]>> = {
   ],
   directionFreed: ['Panel: cut only with its print upright.'],
   'directionFreed 2': ['The base: cut only with its print upright.'],
+  allowanceTooLarge: ['The base: given the usual allowance.'],
   foldMayCrossGrain: ['The base: cut only as it stands, so that the grain runs along the fold.'],
   foldAcrossGrain: ['The base: cut either way round.'],
 };

@@ -1,5 +1,6 @@
 import { type Path, valueAt } from '../files/index.ts';
-import { beyondAlong, checkLayout } from '../layout/index.ts';
+import { beyondAlong, checkLayout, foldedBase } from '../layout/index.ts';
+import { frontFor, openingAxis } from '../making/index.ts';
 import { type Axis, type Length, lengthOfTicks, minus, roundTo, type Size } from '../measure/index.ts';
 import type { PlanningCode, PlanningProblem, Shortage } from '../planning/index.ts';
 import type { SheetStock } from '../stash/index.ts';
@@ -207,10 +208,9 @@ function betweenMarks({ inHand, problem, ailing, marks }: Case): readonly Tried[
 
 /** The base whose opened size along an axis is no more than that, and on a mark. */
 function baseAt(inHand: InHand, axis: Axis, opened: Length, marks: Length): Edit | null {
-  const { base } = inHand.layout;
-  const doubled = (base.fold === 'left' && axis === 'width') || (base.fold === 'top' && axis === 'height');
-  const half = lengthOfTicks(Math.floor(opened / 2));
-  const to = doubled ? roundTo(half, marks, 'nearest') : opened;
+  const base = foldedBase(inHand.layout);
+  const front = frontFor(base, axis, opened);
+  const to = axis === openingAxis(base) ? roundTo(front, marks, 'nearest') : opened;
   if (to <= 0) return null;
   return mendingOf({ kind: 'base' }, inHand, { by: 'length', of: axis, to }, baseSize(inHand, axis, to));
 }

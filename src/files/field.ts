@@ -134,7 +134,7 @@ export function oneOf<const Words extends readonly string[]>(words: Words) {
 }
 
 /** `"a", "b" or "c"`. */
-function choiceOf(words: readonly string[]): string {
+export function choiceOf(words: readonly string[]): string {
   const quoted = words.map((word) => `"${word}"`).join(', ');
   return quoted.replace(/, (?="[^"]*"$)/, ' or ');
 }

@@ -36,6 +36,8 @@ describe('a layout as its file says it', () => {
     expect(layout.base).toEqual({
       size: { width: 4.25 * inch, height: 5.5 * inch },
       fold: 'left',
+      opens: 'sideways',
+      allowance: null,
       papers: ['ivory'],
       side: 'front',
       turn: null,

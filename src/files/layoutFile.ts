@@ -127,6 +127,8 @@ function layoutOf(shape: LayoutShape): Layout {
     base: {
       size: lengths.size(shape.base.size, ['base', 'size']),
       fold: shape.base.fold,
+      opens: shape.base.opens ?? 'sideways',
+      allowance: lengths.readOr(null, shape.base.allowance, ['base', 'allowance']),
       ...dealtOf(shape.base),
       ...boughtOf(shape.base, lengths, ['base']),
       ...roomsOf(shape.base.room, lengths, ['base', 'room']),

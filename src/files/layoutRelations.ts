@@ -1,6 +1,7 @@
+import { foldKinds, opensEitherWay, takesAllowance } from '../making/index.ts';
 import { type Axis, type Edge, times, type Units } from '../measure/index.ts';
 import { excerpt } from './excerpt.ts';
-import { isId, lengthIn } from './field.ts';
+import { choiceOf, isId, lengthIn } from './field.ts';
 import { type FileProblem, fileProblem } from './fileProblem.ts';
 import { isList, isObject, type Json, type JsonObject } from './json.ts';
 import { faces, foldedKinds, neighbourFields, shapeFields, shapeKinds } from './layoutShape.ts';
@@ -20,7 +21,11 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
   return [
     ...paperReferences(file.base, ['base'], papers),
     ...(isObject(file.base)
-      ? [...roomProblems(file.base, ['base'], units), ...boughtProblems(file.base, ['base'])]
+      ? [
+          ...roomProblems(file.base, ['base'], units),
+          ...boughtProblems(file.base, ['base']),
+          ...foldProblems(file.base),
+        ]
       : []),
     ...Object.entries(papers ?? {}).flatMap(([id, paper]) => [
       ...weightProblems(paper, ['papers', id]),
@@ -277,6 +282,22 @@ function boughtProblems(holder: JsonObject, path: Path): FileProblem[] {
     field in holder ? [fileProblem('boughtOnly', [...path, field])] : [],
   );
 }
+
+/** What only other kinds of fold have. */
+function foldProblems(base: JsonObject): FileProblem[] {
+  const fold = foldKinds.find((kind) => kind === base.fold);
+  if (fold === undefined) return [];
+  return foldFields.flatMap(({ field, code, has }) => {
+    if (!(field in base) || has(fold)) return [];
+    const folds = choiceOf(foldKinds.filter(has));
+    return [fileProblem(code, ['base', field], { fold: `"${fold}"`, folds })];
+  });
+}
+
+const foldFields = [
+  { field: 'opens', code: 'opensFixed', has: opensEitherWay },
+  { field: 'allowance', code: 'allowanceNowhere', has: takesAllowance },
+] as const;
 
 // --- Places ---
 

@@ -157,7 +157,17 @@ function shapeIn(units: Units) {
     );
   const base = fields('base', {
     size: size('The closed front: width, then height.'),
-    fold: described(oneOf(foldKinds), 'left: a side fold; top: a top fold; none: a flat card.'),
+    fold: described(
+      oneOf(foldKinds),
+      'left: a side fold; top: a top fold; gate: doors that meet in the middle of the front; shutter: doors that are folded back; trifold and roll: rolled up; parallel: folded in half twice; z: to and fro; none: a flat card.',
+    ),
+    opens: maybe(
+      oneOf(['sideways', 'upwards']),
+      'Which way a base of more than two panels opens: its panels follow one another from left to right (the default), or from top to bottom.',
+    ),
+    allowance: positive(
+      'How much narrower panels are that lie within others, of a trifold, roll or double parallel fold; 1/16 in or 2 mm unless said.',
+    ),
     ...dealt,
     ...bought,
     room: maybe(

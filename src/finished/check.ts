@@ -3,6 +3,7 @@ import type { Length } from '../measure/index.ts';
 import type { Problem } from '../problem/index.ts';
 import { closedProblems } from './closedProblems.ts';
 import type { FinishedCode } from './codes.ts';
+import { foldingProblems } from './foldingProblems.ts';
 import { shownProblems } from './shownProblems.ts';
 import { tearProblems } from './tearProblems.ts';
 import { tearsOf } from './tears.ts';
@@ -22,6 +23,7 @@ export function checkFinished(
   return [
     ...shownProblems(layout, arrangement),
     ...tearProblems(layout, tearsOf(layout, arrangement, asks)),
+    ...foldingProblems(layout, arrangement),
     ...closedProblems(layout, arrangement),
   ];
 }

@@ -20,6 +20,11 @@ export const finishedCodes = {
   /** Two edges may meet, or a border vanish, on more sets than is wanted, since a tear wanders. As above. */
   tearMeets: 'caution',
   /**
+   * What lies within the base is thicker than its panels there are narrower, so the edge of the front may not lie over it.
+   * Numbers: allowance, thickness.
+   */
+  allowanceTight: 'caution',
+  /**
    * The card does not go into the envelope that the layout names. Numbers: card, envelope, spare, thickness (what it takes
    * of the spare), left, length and height of an envelope that does. Names: side (longer or shorter), name, smallest.
    */

@@ -3,6 +3,7 @@ import { type PostTable, postTables } from '../making/index.ts';
 import type { Length } from '../measure/index.ts';
 import { type Closed, closedCards } from './closed.ts';
 import { type BordersShown, bordersShown, type GapShown, gapsShown } from './edgesShown.ts';
+import { type Folding, foldingOf } from './folding.ts';
 import { type PaperShown, paperShown } from './paperShown.ts';
 import { type Posting, postingOf } from './posting.ts';
 import { type RibbonMade, ribbonsMade } from './ribbons.ts';
@@ -15,6 +16,8 @@ export interface Docket {
   readonly borders: readonly BordersShown[];
   readonly gaps: readonly GapShown[];
   readonly papers: readonly PaperShown[];
+  /** `null`: the card is flat. */
+  readonly folding: Folding | null;
   readonly tears: Tears;
   /** In the order of the pile. */
   readonly ribbons: readonly RibbonMade[];
@@ -47,6 +50,7 @@ export function docketOf(layout: Layout, arrangement: Arrangement, asks: DocketA
     borders: bordersShown(arrangement, shown),
     gaps: gapsShown(arrangement, shown),
     papers: paperShown(layout, arrangement),
+    folding: foldingOf(layout, arrangement),
     tears: tearsOf(layout, arrangement, asks),
     ribbons: ribbonsMade(layout, arrangement, closed.section.thickest.thickness),
     closed,

@@ -25,6 +25,7 @@ export {
   sidesOf,
   smallestEnvelope,
 } from './envelope.ts';
+export { type Folding, foldingOf, type PaperFolded, papersFolded, type SheetFolded } from './folding.ts';
 export {
   type AdhesiveNeed,
   type Amount,
@@ -36,7 +37,7 @@ export {
 } from './holding.ts';
 export type { Laid } from './holdingLaid.ts';
 export { type LikeCards, likeCards } from './likeCards.ts';
-export { type PaperShown, paperShown } from './paperShown.ts';
+export { type PaperShown, paperShown, sideOfBase } from './paperShown.ts';
 export { type PostChange, type PostedEnvelope, type Posting, postingOf } from './posting.ts';
 export { type FoldedMade, foldedMade, type RibbonMade, ribbonsMade } from './ribbons.ts';
 export {

@@ -1,11 +1,13 @@
 import {
   type Arrangement,
   type Dealt,
+  type Face,
   isFolded,
   type Layout,
   ownSideIn,
   paperOfCard,
 } from '../layout/index.ts';
+import { showsSideOfFront } from '../making/index.ts';
 import { areaOf, intersection } from '../shape/index.ts';
 import { type Shown, shownOn } from './shown.ts';
 
@@ -48,7 +50,7 @@ export function paperShown(layout: Layout, arrangement: Arrangement): readonly P
     for (const one of shown) {
       const of = dealt.get(one.part)!;
       const paper = paperOfCard(of, card);
-      const own = one.part === 'base' ? baseSide(layout, one) : of.side;
+      const own = one.part === 'base' ? sideOfBase(layout, one.face) : of.side;
       const side = one.turned ? otherSide[own] : own;
       const name = `${paper} ${side}`;
       const total = found.get(name) ?? { paper, side, open: 0, veiled: 0 };
@@ -83,8 +85,7 @@ function areasOf({ part, piece, face, open, veiled }: Shown, arrangement: Arrang
 
 const otherSide = { front: 'back', back: 'front' } as const;
 
-/** Inside a fold, and on the back of a flat card, the base shows the other side of its paper. */
-function baseSide({ base }: Layout, { face }: Pick<Area, 'face'>): 'front' | 'back' {
-  const other = base.fold === 'none' ? face === 'back' : face === 'inside';
-  return (base.side === 'front') === other ? 'back' : 'front';
+/** Which side of its paper the base shows on a face. */
+export function sideOfBase({ base }: Layout, face: Face): 'front' | 'back' {
+  return (base.side === 'front') === showsSideOfFront(base.fold, face) ? 'front' : 'back';
 }

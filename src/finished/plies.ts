@@ -3,12 +3,14 @@ import {
   type Arrangement,
   depthRegionsIn,
   type Face,
+  foldedBase,
   isFolded,
   type Layout,
   type Part,
   paperOfCard,
   regionIn,
 } from '../layout/index.ts';
+import { openingAxis, type Panel, panelsOf } from '../making/index.ts';
 import { type Box, type Length, lengthOfTicks, minus, sum, zero } from '../measure/index.ts';
 import { boxRegion, evenOddRegion, intersection, isEmpty, type Region } from '../shape/index.ts';
 import { foamOf, spotsOf, type Thickness, thicknessOfDealt } from './thickness.ts';
@@ -18,14 +20,14 @@ import { tucksOf } from './tucks.ts';
 export const facesFromFront = ['base', 'inside', 'back'] as const satisfies readonly Face[];
 
 /**
- * One thing that a closed card is made of, where it lies in the card: a half of the base, a piece of a part, what of a
+ * One thing that a closed card is made of, where it lies in the card: a panel of the base, a piece of a part, what of a
  * wrapped band lies behind, what of a folded strip lies over itself (once more for each fold). Its place is in the axes of the front, seen from there.
  */
 export interface Ply {
   readonly what: 'base' | 'part' | 'tuck' | 'fold';
   /** The id of its part, or `base`. */
   readonly part: string;
-  /** From 0, of the pieces of the part on a card; of the base the half in front is 0. */
+  /** From 0, of the pieces of the part on a card; of the base its panels, as `panelsOf` counts them. */
   readonly piece: number;
   readonly face: Face;
   readonly region: Region;
@@ -41,27 +43,39 @@ export interface Ply {
  * Everything that one closed card is made of, from the back to the front as it would be met going up through a card
  * that lies on its back.
  *
- * The inside is the page that faces the front when the card is open: the inner side of the half behind. Paper gives way,
+ * The inside is the panel seen beside the front's inner side when the card is opened (`panelsOf`). Paper gives way,
  * so that a piece lies close to whatever is under it; foam does not, and whatever lies on something it carries is
  * carried as high, over its whole extent.
  */
 export function pliesOf(layout: Layout, arrangement: Arrangement, card: number): readonly Ply[] {
   const pile = (face: Face) => pileOn(face, layout, arrangement, card);
-  const half = (piece: number, face: Face): Ply => ({
+  const base = foldedBase(layout);
+  const axis = openingAxis(base) ?? 'width';
+  const panels = panelsOf(base).map((panel, piece) => ({ panel, piece }));
+  const inside = panels.find(({ panel }) => panel.is === 'inside')?.panel.level ?? -1;
+  const ground = { left: zero, top: zero, ...arrangement.card };
+  const placed = ({ closedAt, length }: Panel): Box =>
+    axis === 'width'
+      ? { ...ground, left: closedAt, width: length }
+      : { ...ground, top: closedAt, height: length };
+  const ply = (panel: Panel, piece: number): Ply => ({
     what: 'base',
     part: 'base',
     piece,
-    face,
-    region: boxRegion({ left: zero, top: zero, ...arrangement.card }),
+    face: panel.level > inside ? 'base' : 'back',
+    region: boxRegion(placed(panel)),
     thickness: thicknessOfDealt(layout, layout.base, paperOfCard(layout.base, card)),
     held: null,
     lift: zero,
   });
-  const folded = layout.base.fold !== 'none';
+  const plies = panels
+    .toSorted((one, other) => one.panel.level - other.panel.level)
+    .map(({ panel, piece }) => ply(panel, piece));
   return [
     ...pile('back').toReversed(),
-    ...(folded ? [half(1, 'back'), ...pile('inside')] : []),
-    half(0, 'base'),
+    ...plies.filter(({ face }) => face === 'back'),
+    ...(inside < 0 ? [] : pile('inside')),
+    ...plies.filter(({ face }) => face === 'base'),
     ...pile('base'),
   ];
 }

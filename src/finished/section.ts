@@ -57,6 +57,8 @@ export interface Layer {
   readonly what: Ply['what'] | 'foam' | 'spots' | 'air';
   /** The id of the part that it is, holds or carries, or `base`. */
   readonly part: string;
+  /** From 0, of the pieces of the part, or of the panels of the base. */
+  readonly piece: number;
   readonly face: Face;
   readonly thickness: Length;
   readonly estimated: boolean;
@@ -305,16 +307,24 @@ function stackAt(plies: readonly Ply[], { height, region }: Cell): Stack {
   return { thickness: height, at, layers, estimated: sum(...estimated) };
 }
 
-/** Of one face and the half of the base that it belongs to. */
+/** Of one face and the panels of the base that it belongs to. */
 function layersOn(face: Face, met: readonly Ply[]): readonly Layer[] {
   const here = met.filter((ply) => ply.face === face);
   const layers = here.flatMap((ply): readonly Layer[] => {
-    const { what, part, thickness, held } = ply;
-    const own: Layer = { what, part, face, thickness: thickness.length, estimated: thickness.estimated };
+    const { what, part, piece, thickness, held } = ply;
+    const own: Layer = {
+      what,
+      part,
+      piece,
+      face,
+      thickness: thickness.length,
+      estimated: thickness.estimated,
+    };
     if (held === null) return [own];
     const by: Layer = {
       what: held.by,
       part,
+      piece,
       face,
       thickness: held.thickness.length,
       estimated: held.thickness.estimated,
@@ -326,7 +336,10 @@ function layersOn(face: Face, met: readonly Ply[]): readonly Layer[] {
   const holding = layers.filter(({ what }) => what === 'foam' || what === 'spots');
   const air = minus(highest?.lift ?? zero, sum(...holding.map(({ thickness }) => thickness)));
   if (highest === null || air === zero) return layers;
-  return [...layers, { what: 'air', part: highest.part, face, thickness: air, estimated: false }];
+  return [
+    ...layers,
+    { what: 'air', part: highest.part, piece: highest.piece, face, thickness: air, estimated: false },
+  ];
 }
 
 /** A point well within the region: the middle of the broadest stretch of its largest piece, half-way down if it may be. */

@@ -27,6 +27,21 @@ test.each([
   expect(weight.estimated).toBe(0);
 });
 
+// 5 1/2 in high and 200 g/m²; the opened base is 8 1/2 in wide, 10 1/2 in, and 11 in less what the flap is narrower.
+test.each([
+  ['gate', '4 1/4', 8.5],
+  ['shutter', '3 1/2', 10.5],
+  ['trifold', '3 11/16', 11],
+] as const)('a %s weighs as much as its opened base', (fold, width, opened) => {
+  const layout = layoutOf({
+    base: [inch(width), inch('5 1/2')],
+    fold,
+    basePapers: ['p'],
+    papers: [weighing('p', 200)],
+  });
+  expect(weigh(layout).grams).toBeCloseTo(opened * 5.5 * 0.0254 ** 2 * 200, 9);
+});
+
 // Worked by hand from the exact pound and inch: 6.525 + 2.381 + 1.452 = 10.36 g before adhesives and envelope.
 describe('a card of an 80 lb base, a 65 lb mat and a panel of 120 g/m²', () => {
   const layout = layoutOf({

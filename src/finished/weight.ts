@@ -1,4 +1,4 @@
-import { type Arrangement, type Dealt, type Layout, paperOfCard } from '../layout/index.ts';
+import { type Arrangement, type Dealt, foldedBase, type Layout, paperOfCard } from '../layout/index.ts';
 import { adhesiveWeights, openedSize } from '../making/index.ts';
 import { type Length, type Size, ticksPerMillimetre } from '../measure/index.ts';
 import { areaOf } from '../shape/index.ts';
@@ -44,7 +44,7 @@ const envelopeFronts = 2.4;
  */
 export function weightOf(layout: Layout, arrangement: Arrangement, card: number): Weight {
   const { base } = layout;
-  const opened = openedSize(base.size, base.fold);
+  const opened = openedSize(foldedBase(layout));
   const ofBase: WeightItem = {
     what: 'base',
     part: 'base',

@@ -14,7 +14,7 @@ import {
   white,
   wideStroke,
 } from '../drawing/index.ts';
-import { type Shown, shownOn } from '../finished/index.ts';
+import { type Shown, shownOn, sideOfBase } from '../finished/index.ts';
 import {
   type ArrangedPart,
   type Arrangement,
@@ -22,6 +22,7 @@ import {
   type Face,
   type FoldedShape,
   facetRegionsIn,
+  foldedBase,
   isFolded,
   type Layout,
   outlineIn,
@@ -30,7 +31,8 @@ import {
   regionIn,
   type Shape,
 } from '../layout/index.ts';
-import { type Box, type Edge, lengthOfTicks, pointsOf, zero } from '../measure/index.ts';
+import { openingAxis, panelsOf, slitOf } from '../making/index.ts';
+import { type Box, type Edge, lengthOfTicks, minus, pointsOf, zero } from '../measure/index.ts';
 import { intersection, outlineSteps, type Region } from '../shape/index.ts';
 import { hatchOf, type Manner, type Wearing } from './matter.ts';
 
@@ -62,6 +64,8 @@ export interface FaceRequest {
 export interface DrawnFace {
   /** The card itself. */
   readonly ground: { readonly frame: Frame; readonly mark: Mark };
+  /** The other panels that are seen beside the inside when the card is opened flat; none of another face. */
+  readonly beside: readonly { readonly frame: Frame; readonly mark: Mark }[];
   /** Bottom of the pile first; of a piece whose place is not known there is nothing. */
   readonly pieces: readonly FacePiece[];
   /** Round the card and all that hangs over it. */
@@ -85,12 +89,15 @@ export interface FacePiece {
 export function drawnFace(request: FaceRequest): DrawnFace {
   const { layout, arrangement, card, face, scale, manner = 'printed' } = request;
   const frame = frameOfBox({ left: zero, top: zero, ...arrangement.card }, scale);
-  const ground: Mark = {
+  const panelMark = (of: Frame): Mark => ({
     kind: 'path',
-    path: rectangle(frame),
+    path: rectangle(of),
     fill: fillOf(layout, layout.base, card, { manner, side: sideOfBase(layout, face) }),
     stroke: wideStroke,
-  };
+  });
+  const slit = face === 'base' ? slitMark(layout, frame, scale) : null;
+  const ground: Mark = slit === null ? panelMark(frame) : { kind: 'group', marks: [panelMark(frame), slit] };
+  const beside = face === 'inside' ? framesBeside(layout, frame, scale) : [];
   const veiled = veiledOn(request);
   const pieces = drawnPieces(request).map(({ part: { part }, piece, frame: own, path, box }): FacePiece => {
     const turnDegrees = part.lies === 'sideways' ? 90 : 0;
@@ -110,6 +117,7 @@ export function drawnFace(request: FaceRequest): DrawnFace {
   const frames = [frame, ...pieces.map((piece) => piece.frame)];
   return {
     ground: { frame, mark: ground },
+    beside: beside.map((of) => ({ frame: of, mark: panelMark(of) })),
     pieces,
     frame: frameOf(
       frames.flatMap(({ xPt, yPt, widthPt, heightPt }) => [
@@ -118,6 +126,38 @@ export function drawnFace(request: FaceRequest): DrawnFace {
       ]),
     ),
   };
+}
+
+/** Where the doors of the front meet; `null` where it has none. */
+function slitMark(layout: Layout, { widthPt, heightPt }: Frame, scale: number): Mark | null {
+  const slit = slitOf(foldedBase(layout));
+  if (slit === null) return null;
+  const at = pointsOf(slit.at) * scale;
+  const [from, to] =
+    slit.axis === 'width'
+      ? [
+          { xPt: at, yPt: 0 },
+          { xPt: at, yPt: heightPt },
+        ]
+      : [
+          { xPt: 0, yPt: at },
+          { xPt: widthPt, yPt: at },
+        ];
+  return { kind: 'line', from, to, stroke: outlineStroke };
+}
+
+/** The panels on both sides of the inside one, whose own frame is given. */
+function framesBeside(layout: Layout, frame: Frame, scale: number): readonly Frame[] {
+  const base = foldedBase(layout);
+  const across = openingAxis(base) === 'width';
+  const panels = panelsOf(base);
+  const inside = panels.find(({ is }) => is === 'inside');
+  return panels
+    .filter((panel) => inside !== undefined && panel !== inside)
+    .map(({ at, length }) => {
+      const [off, long] = [pointsOf(minus(at, inside!.at)) * scale, pointsOf(length) * scale];
+      return across ? { ...frame, xPt: off, widthPt: long } : { ...frame, yPt: off, heightPt: long };
+    });
 }
 
 /** The face of a card with its parts in the order of the pile, its top left corner at the origin. */
@@ -189,12 +229,6 @@ export function drawnPieces({
         return [{ part, piece: index, box, frame, path: outlineOf(part, box, scale, place * 97 + index) }];
       }),
     );
-}
-
-/** Which side of its paper the base shows on a face: inside a fold, or on the back of a flat card, the other one. */
-export function sideOfBase({ base }: Layout, face: Face): 'front' | 'back' {
-  const other = base.fold === 'none' ? face === 'back' : face === 'inside';
-  return (base.side === 'front') === other ? 'back' : 'front';
 }
 
 /** What a dealt thing of that card is filled with: its paper, or white where it is bought. */

@@ -130,7 +130,7 @@ function opening(matter: Matter, contents: readonly Folioed[]): readonly Block[]
   const { layout, arrangement, trimmer, styles, typeface, widthPt, showing } = matter;
   const size = sizeIn(showing);
   const cards = capital(countedInWords(matter.plan.cards, 'card'));
-  const fold = layout.base.fold === 'none' ? 'flat' : foldWord(layout.base.fold);
+  const fold = layout.base.fold === 'none' ? 'flat' : foldWord(layout.base);
   const scale = Math.min(
     0.75,
     330 / pointsOf(arrangement.card.height),

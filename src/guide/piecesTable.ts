@@ -1,5 +1,5 @@
 import { type Block, setParagraph, setTable, type Words } from '../drawing/index.ts';
-import type { Dealt, Layout } from '../layout/index.ts';
+import { type Dealt, foldedBase, type Layout } from '../layout/index.ts';
 import { openedSize } from '../making/index.ts';
 import type { Piece } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
@@ -59,7 +59,7 @@ export function piecesTable(matter: Matter): readonly Block[] {
 
 /** Cut and seen size as the finished card stands; a base is seen closed, so that has no seen size of its own. */
 function sizesOf({ layout, arrangement }: Matter, { part }: Piece) {
-  if (part === 'base') return { cut: openedSize(layout.base.size, layout.base.fold), seen: null };
+  if (part === 'base') return { cut: openedSize(foldedBase(layout)), seen: null };
   const arranged = arrangement.parts.find((candidate) => candidate.part.id === part);
   assert(arranged?.cut != null, 'A part that is cut has a size', { part });
   return { cut: arranged.cut, seen: arranged.seen };

@@ -9,9 +9,10 @@ import {
   type Typeface,
   white,
 } from '../drawing/index.ts';
+import { sideOfBase } from '../finished/index.ts';
 import { paperOfCard } from '../layout/index.ts';
 import { type Axis, pointsOf } from '../measure/index.ts';
-import { fillOf, sideOfBase } from './face.ts';
+import { fillOf } from './face.ts';
 import { letterFor } from './matter.ts';
 import { cutPile, drawnLayer, highestPt, nameOfPaper, type PileRequest, thickening } from './pileLayers.ts';
 import { shortened } from './shortened.ts';

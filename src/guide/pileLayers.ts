@@ -7,7 +7,7 @@ import {
   rectangle,
   white,
 } from '../drawing/index.ts';
-import { thicknessOfDealt, usualFoam } from '../finished/index.ts';
+import { sideOfBase, thicknessOfDealt, usualFoam } from '../finished/index.ts';
 import {
   type Arrangement,
   type Dealt,
@@ -28,7 +28,7 @@ import {
   times,
   zero,
 } from '../measure/index.ts';
-import { fillOf, sideOfBase } from './face.ts';
+import { fillOf } from './face.ts';
 import { letterFor, type Manner, type Wearing } from './matter.ts';
 
 /** Which pile of which card. */

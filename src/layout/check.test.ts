@@ -411,6 +411,48 @@ describe('folded strips', () => {
   });
 });
 
+describe('folds of several panels', () => {
+  const gate = (sketch: Parameters<typeof part>[1], more: Partial<Sketch> = {}) =>
+    found(layoutOf({ base: a2, fold: 'gate', parts: [part('label', sketch)], ...more }));
+
+  test('what lies on both doors of a gate holds the card shut', () => {
+    expect(gate({ size: [inch('2'), inch('1')], place: { left: inch('1') } })).toEqual([
+      ['acrossSlit', 'parts[0].place', { first: inch('1 1/8'), second: inch('7/8') }],
+    ]);
+    expect(gate({ size: [inch('1'), inch('2')] }, { opens: 'upwards' })).toEqual([
+      ['acrossSlit', 'parts[0].place', { first: inch('1'), second: inch('1') }],
+    ]);
+    expect(gate({ size: [inch('1'), inch('2')] }, { fold: 'shutter' }).map(([code]) => code)).toEqual([
+      'acrossSlit',
+    ]);
+  });
+
+  test('what lies on one door alone, inside, or goes round as a band does not', () => {
+    const size = [inch('2'), inch('1')] as const;
+    expect(gate({ size, place: { left: inch('1/8') } })).toEqual([]);
+    expect(gate({ size, on: 'inside' })).toEqual([]);
+    expect(gate({ size }, { fold: 'trifold' })).toEqual([]);
+    // Wider than the front by what goes behind.
+    const band = { size: [inch('6 1/4'), inch('1')], tuck: { left: inch('1'), right: inch('1') } } as const;
+    expect(gate(band)).toEqual([]);
+    const held = { base: a2, fold: 'gate' } as const;
+    const onPart = [
+      part('door', { size: [inch('1'), inch('2')], place: { left: inch('1') } }),
+      part('seal', { on: 'door', size: [inch('1/2'), inch('1/2')], place: { right: inch('-1/4') } }),
+    ];
+    expect(found(layoutOf({ ...held, parts: onPart })).map(([code]) => code)).not.toContain('acrossSlit');
+  });
+
+  test('an allowance leaves the panels within something', () => {
+    const roll = (allowance: string) =>
+      found(layoutOf({ base: a2, fold: 'roll', allowance: inch(allowance) }));
+    expect(roll('1 1/16')).toEqual([]);
+    expect(roll('1 1/8')).toEqual([
+      ['allowanceTooLarge', 'base.allowance', { allowance: inch('1 1/8'), most: inch('1 1/16') }],
+    ]);
+  });
+});
+
 describe('grain and direction', () => {
   const bases = (sketch: Partial<Sketch>, grain: 'width' | 'height', sheet = letter) =>
     found(

@@ -1,11 +1,14 @@
+import { largestAllowance, takesAllowance } from '../making/index.ts';
 import type { Arrangement } from './arrange.ts';
 import { foldsAcrossGrain, freedDirections } from './direction.ts';
 import { unevenBorders } from './evenness.ts';
+import { allowanceSaid } from './foldedBase.ts';
 import { foldProblems } from './foldProblems.ts';
 import type { Layout } from './layout.ts';
-import { type LayoutProblem, partProblem } from './layoutProblem.ts';
+import { baseProblem, type LayoutProblem, partProblem } from './layoutProblem.ts';
 import { overhangs } from './overhang.ts';
 import { negativeGaps, overlaps } from './overlap.ts';
+import { acrossSlit } from './slit.ts';
 
 /**
  * Everything that would spoil the set as far as the layout tells, errors before cautions and each in pile order.
@@ -20,15 +23,26 @@ export function checkLayout(layout: Layout, arrangement: Arrangement): readonly 
   const badness = ({ severity }: LayoutProblem) => (severity === 'error' ? 0 : 1);
   return [
     ...arrangement.problems,
+    ...tooLargeAllowance(layout),
     ...missingFaces(layout),
     ...foldProblems(layout),
     ...overhangs(layout, arrangement),
     ...unevenBorders(layout, arrangement),
     ...negativeGaps(layout),
     ...overlaps(layout, arrangement),
+    ...acrossSlit(layout, arrangement),
     ...foldsAcrossGrain(layout),
     ...freedDirections(layout),
   ].sort((a, b) => badness(a) - badness(b) || place(a) - place(b));
+}
+
+function tooLargeAllowance(layout: Layout): readonly LayoutProblem[] {
+  const { base } = layout;
+  if (base.allowance === null || !takesAllowance(base.fold)) return [];
+  const numbers = { allowance: allowanceSaid(layout), most: largestAllowance(base) };
+  return numbers.allowance > numbers.most
+    ? [baseProblem('allowanceTooLarge', 'base.allowance', numbers, {})]
+    : [];
 }
 
 function missingFaces(layout: Layout): readonly LayoutProblem[] {

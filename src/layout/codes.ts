@@ -33,6 +33,8 @@ export const layoutCodes = {
   loopsOff: 'error',
   /** A part is laid to a neighbour on another face of the card. */
   neighbourElsewhere: 'error',
+  /** The allowance of the base takes more than a quarter of its front. */
+  allowanceTooLarge: 'error',
   /** A part lies on the inside of a card that has none. */
   noInside: 'error',
   /** A part is wider or higher than the card it lies on. */
@@ -57,6 +59,8 @@ export const layoutCodes = {
   hidden: 'caution',
   /** Pieces of one part lie exactly on one another. */
   piecesStacked: 'caution',
+  /** A part lies on both doors of the front, and would hold the card shut. */
+  acrossSlit: 'caution',
   /** However the base is cut from the sheet, its fold crosses the grain. */
   foldAcrossGrain: 'caution',
   /** The base may be turned, and the turn that crosses the grain gives as many bases or more. */

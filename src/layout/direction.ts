@@ -1,6 +1,7 @@
 import { grainFor, openedSize } from '../making/index.ts';
 import { quarterTurned, type Size } from '../measure/index.ts';
 import type { SheetStock } from '../stash/index.ts';
+import { foldedBase } from './foldedBase.ts';
 import type { Dealt, Layout } from './layout.ts';
 import { baseProblem, type LayoutProblem, partProblem } from './layoutProblem.ts';
 import { turnOf, upOf } from './turn.ts';
@@ -34,9 +35,9 @@ export function freedDirections(layout: Layout): readonly LayoutProblem[] {
  */
 export function foldsAcrossGrain(layout: Layout): readonly LayoutProblem[] {
   const { base } = layout;
-  const wanted = grainFor(base.fold);
+  const wanted = grainFor(base);
   if (wanted === null) return [];
-  const opened = openedSize(base.size, base.fold);
+  const opened = openedSize(foldedBase(layout));
 
   return [...new Set(base.papers)].flatMap((id) => {
     const paper = layout.papers.get(id)!;

@@ -9,6 +9,7 @@ export {
   dimensionsOf,
   withLengths,
 } from './dimension.ts';
+export { foldedBase } from './foldedBase.ts';
 export {
   type FoldedStrip,
   foldedStripOf,

@@ -1,4 +1,4 @@
-import type { AdhesiveKind, AdhesiveUse, FoldKind, PostId } from '../making/index.ts';
+import type { AdhesiveKind, AdhesiveUse, FoldKind, Opens, PostId } from '../making/index.ts';
 import type { Edge, Length, Size, Units } from '../measure/index.ts';
 import type { BannerEnd, PathShape } from '../shape/index.ts';
 import type { Paper } from '../stash/index.ts';
@@ -135,6 +135,10 @@ export interface Base extends Dealt, Bought {
   /** The closed front. */
   readonly size: Size;
   readonly fold: FoldKind;
+  /** Of a fold that opens either way. */
+  readonly opens: Opens;
+  /** How much panels that lie within others are narrower, where a fold has such; `null`: as is usual. */
+  readonly allowance: Length | null;
   /** How far the closed front may move; absent: nothing is said. */
   readonly rooms?: Rooms;
 }

@@ -10,7 +10,27 @@ export {
 export { type AdhesiveWeight, adhesiveWeights } from './adhesiveWeights.ts';
 export { bandLength, bandOverlap, type Wrapped } from './bellyBand.ts';
 export { type EnvelopeSize, envelopeSizes } from './envelopeTable.ts';
-export { type FoldKind, foldKinds, grainFor, openedSize, type Score, scoresOf } from './fold.ts';
+export {
+  type FoldedBase,
+  type FoldKind,
+  foldKinds,
+  frontFor,
+  grainFor,
+  hingesOf,
+  largestAllowance,
+  type Opens,
+  openedSize,
+  openingAxis,
+  opensEitherWay,
+  type Panel,
+  panelsOf,
+  type Score,
+  scoresOf,
+  showsSideOfFront,
+  slitOf,
+  takesAllowance,
+  usualAllowance,
+} from './fold.ts';
 export {
   type NoRibbon,
   type Ribbon,
@@ -22,6 +42,7 @@ export {
   templateForGap,
 } from './foldedRibbon.ts';
 export type { Facet, Spot, Strip } from './foldedStrip.ts';
+export { type FlatFold, type FlatPanels, flatPanels, isFlatFold } from './foldPanels.ts';
 export { grammageOf, type PoundKind, poundKinds, poundsOf } from './grammage.ts';
 export { type KnotMeasures, knotFacets, knotMeasures, sizeOfKnot } from './pentagonKnot.ts';
 export {
@@ -37,6 +58,7 @@ export {
   postIds,
 } from './post.ts';
 export { postTableOf, postTables } from './postTables.ts';
+export { type FoldedPaper, isThickStock, type ScoringRule, scoringOf, scoringRules } from './scoring.ts';
 export {
   isSure,
   type TearDepth,

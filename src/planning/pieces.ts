@@ -1,4 +1,4 @@
-import { type Arrangement, type Dealt, type Layout, turnOf } from '../layout/index.ts';
+import { type Arrangement, type Dealt, foldedBase, type Layout, turnOf } from '../layout/index.ts';
 import { openedSize } from '../making/index.ts';
 import { quarterTurned, type Size } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
@@ -15,7 +15,7 @@ export function piecesOf(layout: Layout, arrangement: Arrangement): readonly Pie
   const { base } = layout;
   const pieces = dealtPieces(layout, base, {
     part: 'base',
-    size: openedSize(base.size, base.fold),
+    size: openedSize(foldedBase(layout)),
     perCard: 1,
   });
   for (const { part, cut } of arrangement.parts) {

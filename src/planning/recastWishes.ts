@@ -1,5 +1,4 @@
-import type { Layout } from '../layout/index.ts';
-import { turnOf } from '../layout/index.ts';
+import { foldedBase, type Layout, turnOf } from '../layout/index.ts';
 import { openedSize } from '../making/index.ts';
 import { type Length, quarterTurned, type Size, type Units, zero } from '../measure/index.ts';
 import type { Paper, SheetStock } from '../stash/index.ts';
@@ -91,8 +90,9 @@ function replacedSheets(paper: Paper, { size, count, insteadOf }: OtherSheets): 
 }
 
 /** Papers of the base that no sheet gives even one base of that size, by size alone. */
-export function basesTooLarge({ base, papers }: Layout): readonly RecastRefusal[] {
-  const opened = openedSize(base.size, base.fold);
+export function basesTooLarge(layout: Layout): readonly RecastRefusal[] {
+  const { base, papers } = layout;
+  const opened = openedSize(foldedBase(layout));
   return [...new Set(base.papers)].flatMap((id) => {
     const paper = papers.get(id)!;
     const ways = turnOf(base, paper) === 'free' ? [opened, quarterTurned(opened)] : [opened];

@@ -1,6 +1,7 @@
 import type { Docket } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { envelopeSentences } from './envelopeSentence.ts';
+import { foldingSentences } from './foldSentence.ts';
 import { postSentences } from './postSentence.ts';
 import { ribbonSentences } from './ribbonSentence.ts';
 import { sectionSentences } from './sectionSentence.ts';
@@ -18,7 +19,7 @@ export interface DocketMatter {
 
 /** A docket in sentences, matter by matter; a matter of which there is nothing to say is left out. */
 export function docketSentences(docket: Docket, layout: Layout, showing: Showing): readonly DocketMatter[] {
-  const { borders, gaps, papers, tears, ribbons, closed, postings } = docket;
+  const { folding, borders, gaps, papers, tears, ribbons, closed, postings } = docket;
   const matters: readonly DocketMatter[] = [
     {
       heading: 'What shows',
@@ -30,6 +31,7 @@ export function docketSentences(docket: Docket, layout: Layout, showing: Showing
         ]),
       ],
     },
+    { heading: 'Fold', says: foldingSentences(folding, layout, showing) },
     {
       heading: 'Paper that is seen',
       says: papers.map((paper) => paperShownSentence(paper, layout, showing)),

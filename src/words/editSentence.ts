@@ -161,7 +161,7 @@ function valueWords(field: string, text: string, glyphs: Glyphs): string {
 
 /** Whether it is a length, or a list of some, that stands in a field. */
 function isLength(field: string): boolean {
-  return /(?:^|\.)(?:size|inset|diameter|torn|tear\.(?:least|usual|most|core)|tuck|corner|endDepth|foam|gap|room|left|right|top|bottom|thickness|margin|smallestScrap)(?:\.\w+)?(?:\[\d+\])?$/.test(
+  return /(?:^|\.)(?:size|inset|diameter|torn|tear\.(?:least|usual|most|core)|tuck|corner|endDepth|foam|gap|room|left|right|top|bottom|thickness|allowance|margin|smallestScrap)(?:\.\w+)?(?:\[\d+\])?$/.test(
     field,
   );
 }
@@ -183,7 +183,18 @@ function valuesOf(field: string): Readonly<Record<string, string>> {
 
 const values: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   on: { base: 'the front', inside: 'the inside', back: 'the back' },
-  fold: { left: 'at the side', top: 'at the top', none: 'none' },
+  fold: {
+    left: 'at the side',
+    top: 'at the top',
+    gate: 'a gate',
+    shutter: 'a shutter',
+    trifold: 'a trifold',
+    roll: 'a roll',
+    parallel: 'double parallel',
+    z: 'a Z',
+    none: 'none',
+  },
+  opens: { sideways: 'sideways', upwards: 'upwards' },
   post: { us: 'the United States', uk: 'the United Kingdom', ca: 'Canada', de: 'Germany', au: 'Australia' },
   units: { in: 'inches', mm: 'millimetres' },
   up: { any: 'any way up', 'one-way': 'one way up', 'two-way': 'two ways up' },
@@ -249,6 +260,8 @@ const words: Readonly<Record<string, string>> = {
   id: 'short name',
   name: 'name',
   fold: 'fold',
+  opens: 'opens',
+  allowance: 'allowance for what lies within',
   on: 'lies on',
   shape: 'shape',
   size: 'size',

@@ -425,6 +425,18 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[3].foam says how high foam raises the part, but it is not raised; it may stand only with "adhere": "raised".',
     ],
   ],
+  opensFixed: [
+    [
+      { where: 'base.opens', names: { fold: '"left"', folds: '"gate" or "z"' } },
+      'base.opens says which way the base opens, but that of the fold "left" is settled; it may stand only with "gate" or "z".',
+    ],
+  ],
+  allowanceNowhere: [
+    [
+      { where: 'base.allowance', names: { fold: '"gate"', folds: '"trifold" or "roll"' } },
+      'base.allowance says how much narrower panels are that lie within others, but the fold "gate" has none such; it may stand only with "trifold" or "roll".',
+    ],
+  ],
   boughtOnly: [
     [
       { where: 'parts[3].grams' },

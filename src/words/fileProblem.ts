@@ -228,6 +228,10 @@ const sentences = {
     `${at(problem)} says how high foam raises the part, but it is not raised; it may stand only with "adhere": "raised".`,
   boughtOnly: (problem) =>
     `${at(problem)} may stand only where "paper" is null, for what is bought; what is cut is as thick and as heavy as its paper.`,
+  opensFixed: (problem) =>
+    `${at(problem)} says which way the base opens, but that of the fold ${problem.names.fold ?? ''} is settled; it may stand only with ${problem.names.folds ?? ''}.`,
+  allowanceNowhere: (problem) =>
+    `${at(problem)} says how much narrower panels are that lie within others, but the fold ${problem.names.fold ?? ''} has none such; it may stand only with ${problem.names.folds ?? ''}.`,
   circleInset: (problem) =>
     `${at(problem)} insets a circle on ${problem.names.on ?? ''}, which is no circle; a circle may be inset only on a circle, else it may have "diameter".`,
   endFixedTwice: (problem) =>

@@ -1,6 +1,7 @@
 import type { FinishedCode, FinishedProblem } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { closedProblemSentence } from './closedProblem.ts';
+import { foldingProblemSentence } from './foldSentence.ts';
 import type { Showing } from './showing.ts';
 import { shownProblemSentence } from './shownSentence.ts';
 import { tearProblemSentence } from './tearProblem.ts';
@@ -20,6 +21,7 @@ const sentences = {
   tearShows: tearProblemSentence,
   tearMayShow: tearProblemSentence,
   tearMeets: tearProblemSentence,
+  allowanceTight: foldingProblemSentence,
   envelopeTooSmall: closedProblemSentence,
   envelopeTight: closedProblemSentence,
   notPosted: closedProblemSentence,

@@ -247,6 +247,18 @@ const sentences: Readonly<Record<LayoutCode, readonly (readonly [Told, string])[
       'The base folds across the grain of Ivory (8 1/2 x 11 in) if it is cut so that a sheet gives two bases; with the grain along the fold it gives two.',
     ],
   ],
+  allowanceTooLarge: [
+    [
+      { part: 'base', numbers: { allowance: inches(2), most: inches(1) } },
+      'The base: an allowance of 2 in leaves too little of the panels that lie within the others; it may be up to a quarter of the front, 1 in, and that is reckoned with.',
+    ],
+  ],
+  acrossSlit: [
+    [
+      { numbers: { first: inches(1), second: inches(2) }, names: { first: 'left', second: 'right' } },
+      'Panel lies across the slit between the doors of the front, 1 in of it on the left one and 2 in on the right one. Glued to both it keeps the card shut: glue it to one door only, or make it a band that goes behind at both ends.',
+    ],
+  ],
   directionFreed: [
     [
       { names: { paper: 'Bees' } },

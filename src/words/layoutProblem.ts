@@ -106,6 +106,8 @@ const sentences = {
     }.`,
   neighbourElsewhere: ({ it, name }) =>
     `${it} lies on ${faceName(name('face'))} and is laid to ${name('neighbour')}, which lies on ${faceName(name('neighbourFace'))}. A neighbour has to lie on the same face.`,
+  allowanceTooLarge: ({ length }) =>
+    `The base: an allowance of ${length('allowance')} leaves too little of the panels that lie within the others; it may be up to a quarter of the front, ${length('most')}, and that is reckoned with.`,
   noInside: ({ it }) =>
     `${it} lies on the inside, but a flat card has none. Lay it on the front or the back, or give the base a fold.`,
   largerThanCard: ({ it, wide, length, name }) =>
@@ -137,6 +139,8 @@ const sentences = {
   hidden: ({ it, name }) => `Nothing of ${it} is seen: ${name('by')} lies over all of it.`,
   piecesStacked: ({ it, number }) =>
     `Pieces of ${it} lie exactly on one another: ${countWord(number('count'))} for each card. If they are to lie apart, give each its own place.`,
+  acrossSlit: ({ it, name, length }) =>
+    `${it} lies across the slit between the doors of the front, ${length('first')} of it on the ${name('first')} one and ${length('second')} on the ${name('second')} one. Glued to both it keeps the card shut: glue it to one door only, or make it a band that goes behind at both ends.`,
   foldAcrossGrain: ({ name, size }) =>
     `The base folds across the grain of ${name('paper')} (${size()}), however it is cut from it. Such a fold may crack and spring open: score it well, or take paper whose grain runs along the fold.`,
   foldMayCrossGrain: ({ name, number, size }) =>

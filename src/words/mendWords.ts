@@ -29,7 +29,7 @@ export type MendTold =
   | { readonly by: 'above' | 'below'; readonly other: string }
   | { readonly by: 'beside'; readonly other: string; readonly edge: Edge }
   | { readonly by: 'raised' | 'side fold' | 'taken off' | 'locked' | 'print locked' | 'either way' }
-  | { readonly by: 'one piece' | 'free' }
+  | { readonly by: 'one piece' | 'free' | 'usual allowance' }
   | { readonly by: 'row'; readonly axis: Axis; readonly count: number; readonly gap: Length }
   | { readonly by: 'pieces shorter'; readonly from: Length; readonly to: Length }
   | { readonly by: 'cards'; readonly count: number }
@@ -85,6 +85,8 @@ export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
       return 'cut only with its print upright';
     case 'either way':
       return 'cut either way round';
+    case 'usual allowance':
+      return 'given the usual allowance';
     case 'one piece':
       return 'one piece on each card';
     case 'free':

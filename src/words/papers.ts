@@ -1,9 +1,9 @@
 import type { Layout } from '../layout/index.ts';
-import type { FoldKind } from '../making/index.ts';
 import { type Axis, showSize, type Units } from '../measure/index.ts';
 import type { Plan } from '../planning/index.ts';
 import type { Paper, SheetStock, Up } from '../stash/index.ts';
 import { capital, counted, countedInWords, countWord } from './count.ts';
+import { foldWord } from './foldWords.ts';
 import type { Showing } from './showing.ts';
 
 /**
@@ -91,7 +91,7 @@ export function toBuy(layout: Layout, plan: Plan, showing: Showing): ToBuy {
         countedInWords(bases, 'base'),
         'bought ready made',
         `${showSize(layout.base.size, showing.units, showing.glyphs)} closed`,
-        ...(layout.base.fold === 'none' ? [] : [foldWord(layout.base.fold)]),
+        ...(layout.base.fold === 'none' ? [] : [foldWord(layout.base)]),
       ]),
     );
   }
@@ -128,17 +128,6 @@ export function toolsFor(layout: Layout, units: Units): readonly string[] {
     ...(adheres.has('spots') ? ['glue spots'] : []),
   ];
 }
-
-/** What the trade calls a fold. */
-export function foldWord(fold: FoldKind): string {
-  return foldWords[fold];
-}
-
-const foldWords = {
-  left: 'side fold',
-  top: 'top fold',
-  none: 'flat card',
-} as const satisfies Record<FoldKind, string>;
 
 /** `two on hand`, `as many as needed`, `a scrap`. */
 function onHand({ count, scrap }: SheetStock): string {

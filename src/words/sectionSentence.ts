@@ -3,6 +3,7 @@ import type { Layout } from '../layout/index.ts';
 import { type Length, showLengthWithUnit, sum } from '../measure/index.ts';
 import { aboutThick } from './aboutThick.ts';
 import { listed } from './count.ts';
+import { panelWord } from './foldWords.ts';
 import { partName } from './partName.ts';
 import type { Showing } from './showing.ts';
 
@@ -49,9 +50,8 @@ function layerWords(layer: Layer, layout: Layout, showing: Showing): string {
   return `${thing} (${estimated ? 'about ' : ''}${aboutThick(thickness, showing)})`;
 }
 
-function baseWords({ face }: Layer, { base }: Layout): string {
-  if (base.fold === 'none') return 'the base';
-  return face === 'back' ? 'the back of the base' : 'the front of the base';
+function baseWords({ piece }: Layer, { base }: Layout): string {
+  return base.fold === 'none' ? 'the base' : `the ${panelWord(base, piece)} of the base`;
 }
 
 function estimateSentence(

@@ -51,7 +51,7 @@ function textOf(layout: Layout, matters: readonly DocketMatter[]): readonly stri
 
 /** What `docket --json` writes, described in docs/docket-json.md. */
 function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[]): unknown {
-  const { borders, gaps, papers, tears, ribbons, closed, postings } = found;
+  const { borders, gaps, papers, folding, tears, ribbons, closed, postings } = found;
   const { section, weight } = closed;
   return {
     cardwright_docket: 1,
@@ -59,6 +59,7 @@ function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[
     borders,
     gaps,
     papers,
+    fold: folding,
     tears,
     ribbons,
     section: {

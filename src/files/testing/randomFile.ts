@@ -14,10 +14,9 @@ export function randomFile(): fc.Arbitrary<JsonObject> {
           cards: fc.integer({ min: 1, max: 100_000 }),
           base: object({
             size: fc.tuple(positive(), positive()),
-            fold: fc.constantFrom('left', 'top', 'none'),
             ...dealt(papers),
             room: room(['width', 'height'], units),
-          }),
+          }).chain(foldedSomehow),
           papers: table(papers),
           smallestScrap: optional(positive()),
           envelope: optional(
@@ -34,6 +33,19 @@ export function randomFile(): fc.Arbitrary<JsonObject> {
       ),
     ),
   );
+}
+
+/** A base with a fold of any kind, and what that may say. */
+function foldedSomehow(base: JsonObject): fc.Arbitrary<JsonObject> {
+  const opens = oneOf('sideways', 'upwards');
+  const within = { opens, allowance: optional(positive()) };
+  return fc
+    .oneof(
+      object({ fold: fc.constantFrom('left', 'top', 'none') }),
+      object({ fold: fc.constantFrom('gate', 'shutter', 'z'), opens }),
+      object({ fold: fc.constantFrom('trifold', 'roll', 'parallel'), ...within }),
+    )
+    .map((fold) => ({ ...base, ...fold }));
 }
 
 const absent = Symbol('absent');

@@ -46,8 +46,13 @@ export function boxGrid(
       boxes.push({ ...one, thick: papers[part.papers[0] ?? '']!, lift });
     }
   }
-  const xs = [...new Set([0, width, ...boxes.flatMap(({ x0, x1 }) => [x0, x1])])].sort((a, b) => a - b);
-  const ys = [...new Set([0, height, ...boxes.flatMap(({ y0, y1 }) => [y0, y1])])].sort((a, b) => a - b);
+  const sheets = sheetsOf(layout, width, height);
+  const xs = [...new Set([0, width, ...[...boxes, ...sheets].flatMap(({ x0, x1 }) => [x0, x1])])].sort(
+    (a, b) => a - b,
+  );
+  const ys = [...new Set([0, height, ...[...boxes, ...sheets].flatMap(({ y0, y1 }) => [y0, y1])])].sort(
+    (a, b) => a - b,
+  );
   const areas = new Map<number, number>();
   for (let i = 0; i + 1 < xs.length; i += 1) {
     for (let j = 0; j + 1 < ys.length; j += 1) {
@@ -55,7 +60,8 @@ export function boxGrid(
       const y = (ys[j]! + ys[j + 1]!) / 2;
       const here = boxes.filter(({ x0, x1, y0, y1 }) => x0 < x && x < x1 && y0 < y && y < y1);
       const onCard = x > 0 && x < width && y > 0 && y < height;
-      let thick = onCard ? papers[layout.base.papers[0] ?? '']! * (layout.base.fold === 'none' ? 1 : 2) : 0;
+      const panels = sheets.filter(({ x0, x1, y0, y1 }) => x0 < x && x < x1 && y0 < y && y < y1);
+      let thick = onCard ? papers[layout.base.papers[0] ?? '']! * panels.length : 0;
       for (const face of ['base', 'inside', 'back']) {
         const pile = here.filter((box) => box.face === face);
         thick +=
@@ -66,4 +72,27 @@ export function boxGrid(
     }
   }
   return areas;
+}
+
+/** The panels of the closed base, each from where to where; worked out by hand for every fold with its usual allowance. */
+function sheetsOf({ base, units }: Layout, width: number, height: number) {
+  const upwards = base.fold === 'top' || (base.fold !== 'left' && base.opens === 'upwards');
+  const along = upwards ? height : width;
+  const half = Math.floor(along / 2);
+  const narrower = units === 'in' ? 2_540 : 3_200;
+  const whole = [0, along];
+  const spans: Readonly<Record<string, readonly (readonly number[])[]>> = {
+    none: [whole],
+    left: [whole, whole],
+    top: [whole, whole],
+    gate: [whole, [0, half], [half, along]],
+    shutter: [whole, [0, half], [half, along], [0, half], [half, along]],
+    trifold: [whole, [narrower, along], whole],
+    roll: [whole, whole, [1.5 * narrower, along], [1.5 * narrower, along - narrower]],
+    parallel: [whole, whole, [narrower, along], [narrower, along]],
+    z: [whole, whole, whole],
+  };
+  return spans[base.fold]!.map(([from, to]) =>
+    upwards ? { x0: 0, x1: width, y0: from!, y1: to! } : { x0: from!, x1: to!, y0: 0, y1: height },
+  );
 }

@@ -36,6 +36,8 @@ export function tideSet(): Layout {
     base: {
       size: { width: inches(17, 4), height: inches(11, 2) },
       fold: 'left',
+      opens: 'sideways',
+      allowance: null,
       papers: ['sand'],
       side: 'front',
       turn: null,
@@ -131,6 +133,8 @@ export function fieldSet(): Layout {
     base: {
       size: { width: millimetres(145), height: millimetres(105) },
       fold: 'top',
+      opens: 'sideways',
+      allowance: null,
       papers: ['chalk'],
       side: 'front',
       turn: null,

@@ -1,4 +1,4 @@
-import type { FoldKind } from '../../making/index.ts';
+import type { FoldKind, Opens } from '../../making/index.ts';
 import {
   type Edge,
   inches,
@@ -19,6 +19,8 @@ export interface Sketch {
   readonly cards?: number;
   readonly base: readonly [width: Length, height: Length];
   readonly fold?: FoldKind;
+  readonly opens?: Opens;
+  readonly allowance?: Length;
   readonly basePapers?: readonly string[];
   readonly baseTurn?: Turn;
   readonly papers?: readonly Paper[];
@@ -38,6 +40,8 @@ export function layoutOf(sketch: Sketch): Layout {
     base: {
       size: { width: sketch.base[0], height: sketch.base[1] },
       fold: sketch.fold ?? 'left',
+      opens: sketch.opens ?? 'sideways',
+      allowance: sketch.allowance ?? null,
       papers: sketch.basePapers ?? [],
       side: 'front',
       turn: sketch.baseTurn ?? null,

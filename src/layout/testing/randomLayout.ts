@@ -1,10 +1,11 @@
 import fc from 'fast-check';
+import { foldKinds, opensEitherWay } from '../../making/index.ts';
 import { type Length, lengthOfTicks } from '../../measure/index.ts';
 import type { Anchor, Layout, Part } from '../layout.ts';
 import { awayFrom, layoutOf, type PlaceSketch, part } from './build.ts';
 
 /**
- * Random layouts: piles with insets, fills, neighbours, torn edges, circles and several pieces of a part.
+ * Random layouts on bases of every fold: piles with insets, fills, neighbours, torn edges, circles and several pieces of a part.
  *
  * Many of them cannot be worked out in part. With `coarse` every length is a whole multiple of 1024 ticks, so
  * that no odd tick arises in up to ten layers; with `overFixed` both ends and the size may be given.
@@ -51,9 +52,11 @@ export function randomLayout({
   return fc
     .record({
       base: fc.tuple(length(120_000, 250_000), length(120_000, 250_000)),
+      fold: fc.constantFrom(...foldKinds.filter((kind) => kind !== 'none')),
+      opens: fc.constantFrom('sideways' as const, 'upwards' as const),
       drafts: fc.array(draft, { maxLength: 8 }),
     })
-    .map(({ base, drafts }) => {
+    .map(({ base, fold, opens, drafts }) => {
       const parts: Part[] = [];
       drafts.forEach((draft, index) => {
         const earlier = (number: number) => (index === 0 ? null : parts[number % index]!);
@@ -103,6 +106,6 @@ export function randomLayout({
           }),
         );
       });
-      return layoutOf({ base, parts });
+      return layoutOf({ base, fold, ...(opensEitherWay(fold) ? { opens } : {}), parts });
     });
 }

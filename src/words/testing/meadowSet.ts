@@ -18,6 +18,8 @@ export function meadowSet(): { readonly layout: Layout; readonly plan: Plan } {
     base: {
       size: { width: inches(17, 4), height: inches(11, 2) },
       fold: 'left',
+      opens: 'sideways',
+      allowance: null,
       papers: [],
       side: 'front',
       turn: null,

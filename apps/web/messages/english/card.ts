@@ -38,7 +38,21 @@ export const card = {
   folds: {
     left: 'with a side fold',
     top: 'with a top fold',
+    gate: 'with a gate fold: two doors that meet in the middle',
+    shutter: 'with a shutter fold: two doors folded back on themselves',
+    trifold: 'a trifold: rolled up in three',
+    roll: 'with a roll fold: rolled up in four',
+    parallel: 'with a double parallel fold: in half, and in half again',
+    z: 'with a Z fold: to and fro in three',
     none: 'flat, with no fold',
+  },
+  /** What more is said of some folds. */
+  folding: {
+    opens: 'It opens {opens}.',
+    opensAndWithin: 'It opens {opens}; what lies within is narrower by {allowance}.',
+    way: 'Which way it opens',
+    ways: { sideways: 'sideways, like a book', upwards: 'upwards, like a calendar' },
+    allowance: 'How much narrower the panels within are',
   },
   /** A part in words. */
   part: {

@@ -1,8 +1,21 @@
+import type { FoldKind } from '../../../../src/making/index.ts';
 import { capital, inWords } from './count.ts';
 
 const layouts = (count: number) => `${inWords(count)} ${count === 1 ? 'layout' : 'layouts'}`;
 const day = new Intl.DateTimeFormat('en', { dateStyle: 'long' });
 const date = (when: number) => day.format(when);
+
+const foldNames = {
+  left: 'side fold',
+  top: 'top fold',
+  gate: 'gate fold',
+  shutter: 'shutter fold',
+  trifold: 'trifold',
+  roll: 'roll fold',
+  parallel: 'double parallel fold',
+  z: 'Z fold',
+  none: 'flat',
+} as const satisfies Record<FoldKind, string>;
 
 /** The shelf. `{title}` is where the person's own title stands. */
 export const shelf = {
@@ -27,10 +40,8 @@ export const shelf = {
   reading: 'Looking at what is on the shelf …',
   list: 'On the shelf',
   untitled: 'Without a title',
-  facts: (cards: number, size: string, fold: 'left' | 'top' | 'other' | 'none') =>
-    `${cards === 1 ? '1 card' : `${cards} cards`}, ${size}, ${
-      { left: 'side fold', top: 'top fold', other: 'folded', none: 'flat' }[fold]
-    }.`,
+  facts: (cards: number, size: string, fold: FoldKind) =>
+    `${cards === 1 ? '1 card' : `${cards} cards`}, ${size}, ${foldNames[fold]}.`,
   picture: 'The front of {title}',
   notReadable: 'This layout cannot be shown; a copy of it can still be saved to a file.',
   kept: {
@@ -66,7 +77,17 @@ export const shelf = {
       height: 'Height of the closed card',
       fold: 'Where the card is folded',
     },
-    folds: { left: 'at the side', top: 'at the top', none: 'not at all' },
+    folds: {
+      left: 'at the side',
+      top: 'at the top',
+      gate: 'as a gate: two doors that meet in the middle',
+      shutter: 'as a shutter: two doors folded back on themselves',
+      trifold: 'in three, rolled up',
+      roll: 'in four, rolled up',
+      parallel: 'in half, and in half again',
+      z: 'in three, to and fro',
+      none: 'not at all',
+    },
     measuredIn: 'Measured in',
     units: { in: 'inches', mm: 'millimetres' },
     title: 'My new set',

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
-import { settingOf, together } from '../../../../src/editing/index.ts';
+import { foldSet, settingOf, together } from '../../../../src/editing/index.ts';
 import { type Path, valueAt } from '../../../../src/files/index.ts';
-import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { PapersBlank } from '../../form/papersBlank.tsx';
@@ -10,6 +10,7 @@ import { TextBlank } from '../../form/textBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
 import { BoughtForm } from './boughtForm.tsx';
+import { FoldingForm } from './foldingForm.tsx';
 import { SendingForm } from './sendingForm.tsx';
 
 /** The set and its base in words. */
@@ -63,11 +64,8 @@ export function SetForm(): ReactNode {
               name="fold"
               label={card.blanks.fold}
               value={layout.base.fold}
-              choices={(['left', 'top', 'none'] as const).map((fold) => ({
-                value: fold,
-                says: card.folds[fold],
-              }))}
-              editOf={(fold) => settingOf(file, ['base', 'fold'], fold)}
+              choices={choicesOf(card.folds)}
+              editOf={(fold) => foldSet(file, fold)}
             />
           ),
           paper: (
@@ -89,6 +87,7 @@ export function SetForm(): ReactNode {
           ),
         }}
       />
+      <FoldingForm />
       {layout.base.papers.length === 0 ? (
         <BoughtForm says={card.readyMade.base} path={['base']} bought={layout.base} />
       ) : null}

@@ -1,7 +1,8 @@
 import { Fragment, type ReactNode, useDeferredValue, useRef, useState } from 'react';
 import { pathData } from '../../../../src/drawing/index.ts';
 import { type DrawnFace, drawnFace } from '../../../../src/guide/index.ts';
-import type { Face } from '../../../../src/layout/index.ts';
+import type { Base, Face } from '../../../../src/layout/index.ts';
+import { hingesOf, openingAxis } from '../../../../src/making/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { Marks } from '../../pictures/drawing.tsx';
 import { useInHand } from '../../state/inHand.ts';
@@ -128,8 +129,7 @@ function CardPicture({
     width: drawn.frame.widthPt + 2 * roundIt,
     height: drawn.frame.heightPt + 2 * roundIt,
   };
-  const other = otherHalf(layout.base.fold, face, drawn.ground.frame);
-  const whole = other === null ? view : around(view, other);
+  const whole = drawn.beside.reduce((all, { frame }) => around(all, frame), view);
   const nameOf = (part: string) => layout.parts.find((each) => each.id === part)?.name ?? part;
   return (
     <div className="table-top">
@@ -144,12 +144,7 @@ function CardPicture({
         aria-label={label}
         {...hand.surface}
       >
-        {other === null ? null : (
-          <g transform={`translate(${other.x - drawn.ground.frame.xPt} ${other.y - drawn.ground.frame.yPt})`}>
-            <Marks marks={[drawn.ground.mark]} />
-          </g>
-        )}
-        <Marks marks={[drawn.ground.mark]} />
+        <Marks marks={[...drawn.beside.map(({ mark }) => mark), drawn.ground.mark]} />
         {drawn.pieces.map(({ part, piece, mark }) => (
           <g key={`${part} ${piece}`} className="piece" {...hand.piece({ part, piece })}>
             <Marks marks={[mark]} />
@@ -170,10 +165,8 @@ function CardPicture({
               />
             </Fragment>
           ))}
-        <FoldLine
-          fold={layout.base.fold}
-          face={face}
-          frame={drawn.ground.frame}
+        <FoldLines
+          lines={foldLines(layout.base, face, drawn)}
           onFold={() => lookAt({ face: face === 'base' ? 'inside' : 'base' })}
         />
         <LayTicks laid={hand.laid} card={drawn.ground.frame} units={layout.units} />
@@ -199,43 +192,57 @@ interface View {
   readonly height: number;
 }
 
-/** Where the other half of an open card lies; `null` where it is not to be seen. */
-function otherHalf(fold: 'left' | 'top' | 'none', face: Face, frame: DrawnFace['frame']): View | null {
-  if (face !== 'inside' || fold === 'none') return null;
-  const { xPt: x, yPt: y, widthPt: width, heightPt: height } = frame;
-  return fold === 'left' ? { x: x - width, y, width, height } : { x, y: y - height, width, height };
+/** A view that takes in a frame as well, with the room round it. */
+function around(view: View, { xPt, yPt, widthPt, heightPt }: DrawnFace['frame']): View {
+  const x = Math.min(view.x, xPt - roundIt);
+  const y = Math.min(view.y, yPt - roundIt);
+  const right = Math.max(view.x + view.width, xPt + widthPt + roundIt);
+  const bottom = Math.max(view.y + view.height, yPt + heightPt + roundIt);
+  return { x, y, width: right - x, height: bottom - y };
 }
 
-function around(one: View, other: View): View {
-  const x = Math.min(one.x, other.x - roundIt);
-  const y = Math.min(one.y, other.y - roundIt);
-  return { x, y, width: one.x + one.width - x, height: one.y + one.height - y };
+/** Where the folds of a card are seen on a face: at the edges it opens at, of the inside between all its panels. */
+function foldLines({ fold, opens }: Base, face: Face, { ground, beside }: DrawnFace): readonly string[] {
+  const axis = openingAxis({ fold, opens });
+  if (axis === null) return [];
+  const { xPt, yPt, widthPt, heightPt } = ground.frame;
+  const across = axis === 'width';
+  const lineAt = (at: number) => (across ? `M${at} ${yPt}v${heightPt}` : `M${xPt} ${at}h${widthPt}`);
+  const [start, end] = across ? [xPt, xPt + widthPt] : [yPt, yPt + heightPt];
+  if (face === 'inside') {
+    const edges = [ground.frame, ...beside.map(({ frame }) => frame)].map((frame) =>
+      across ? frame.xPt : frame.yPt,
+    );
+    return edges
+      .toSorted((one, other) => one - other)
+      .slice(1)
+      .map(lineAt);
+  }
+  // Seen from the back, left and right have changed places.
+  const isTurned = across && face === 'back';
+  return hingesOf(fold).map((hinge) => lineAt((hinge === 'start') === isTurned ? end : start));
 }
 
-/** The fold as it is drawn in the trade, dashed; a tap on it opens or closes the card. */
-function FoldLine({
-  fold,
-  face,
-  frame,
+/** The folds as they are drawn in the trade, dashed; a tap on one opens or closes the card. */
+function FoldLines({
+  lines,
   onFold,
 }: {
-  readonly fold: 'left' | 'top' | 'none';
-  readonly face: Face;
-  readonly frame: DrawnFace['frame'];
+  /** Path data. */
+  readonly lines: readonly string[];
   readonly onFold: () => void;
 }): ReactNode {
-  if (fold === 'none') return null;
-  const { xPt, yPt, widthPt, heightPt } = frame;
-  // Seen from the back, a side fold is at the right.
-  const x = face === 'back' && fold === 'left' ? xPt + widthPt : xPt;
-  const line = fold === 'left' ? `M${x} ${yPt}v${heightPt}` : `M${xPt} ${yPt}h${widthPt}`;
   return (
     // The words below the card do the same for those who do not point.
     // biome-ignore lint/a11y/noStaticElementInteractions: see above
     <g className="fold" onClick={onFold}>
-      <path className="fold-reach" d={line} />
-      <path className="fold-ground" d={line} />
-      <path className="fold-line" d={line} />
+      {lines.map((line) => (
+        <Fragment key={line}>
+          <path className="fold-reach" d={line} />
+          <path className="fold-ground" d={line} />
+          <path className="fold-line" d={line} />
+        </Fragment>
+      ))}
     </g>
   );
 }

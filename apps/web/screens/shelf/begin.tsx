@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
-import { settingOf } from '../../../../src/editing/index.ts';
+import { foldSet, settingOf } from '../../../../src/editing/index.ts';
 import type { Units } from '../../../../src/measure/index.ts';
-import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
@@ -33,7 +33,6 @@ export function Begin(): ReactNode {
   );
 }
 
-const folds = ['left', 'top', 'none'] as const;
 /** Sets of more are not made by hand. */
 const mostCards = 100_000;
 
@@ -45,7 +44,6 @@ function NewSet({ measureIn }: { readonly measureIn: (units: Units) => void }): 
   const draft = useOpenLayoutStore();
   const { file, layout } = useOpenLayout(({ history }) => history);
   const { units, base } = layout;
-  const fold = folds.find((one) => one === base.fold) ?? 'left';
   const go = async () => {
     tell(null);
     try {
@@ -107,9 +105,9 @@ function NewSet({ measureIn }: { readonly measureIn: (units: Units) => void }): 
             <ChoiceBlank
               name="fold"
               label={begin.labels.fold}
-              value={fold}
-              choices={folds.map((value) => ({ value, says: begin.folds[value] }))}
-              editOf={(value) => settingOf(file, ['base', 'fold'], value)}
+              value={base.fold}
+              choices={choicesOf(begin.folds)}
+              editOf={(fold) => foldSet(file, fold)}
             />
           ),
         }}

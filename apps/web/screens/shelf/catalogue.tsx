@@ -102,8 +102,7 @@ export function Facts({ layout }: { readonly layout: Layout }): ReactNode {
   const [width, height] = [base.size.width, base.size.height].map((length) =>
     numbers.shown(showLength(length, units, 'printed')),
   );
-  const fold = base.fold === 'left' || base.fold === 'top' || base.fold === 'none' ? base.fold : 'other';
-  return <p>{shelf.facts(cards, `${width} × ${height} ${units}`, fold)}</p>;
+  return <p>{shelf.facts(cards, `${width} × ${height} ${units}`, base.fold)}</p>;
 }
 
 function KeptWhere({ document: { copied, revision } }: { readonly document: DocumentRecord }): ReactNode {
