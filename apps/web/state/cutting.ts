@@ -9,8 +9,8 @@ import {
 } from '../../../src/files/index.ts';
 import { type KindnessGoal, kindnessOrder } from '../../../src/planning/index.ts';
 import type { Trimmer } from '../../../src/trimming/index.ts';
-import type { Shelf } from '../storage/shelf.ts';
 import type { News } from './news.ts';
+import { noNews, type PreferenceShelf, personalIn } from './personal.ts';
 
 /** How a person cuts, whatever the layout: every plan on the page is made for that. */
 export interface Cutting {
@@ -47,53 +47,17 @@ export interface CuttingStore
  * How the person cuts, as it is kept among the preferences of a shelf. What is said is told as `news` once it is kept, and
  * what other windows said is taken up when they tell it.
  */
-export function cuttingKeptIn(
-  shelf: Pick<Shelf, 'preference' | 'prefer'>,
-  news: News = { tell: () => {}, subscribe: () => () => {} },
-): CuttingStore {
+export function cuttingKeptIn(shelf: PreferenceShelf, news: News = noNews): CuttingStore {
   const store = createStore<CuttingSaid>(() => ({ ...nothingSaid, file: null }));
-  const names = ['trimmer', 'kindness'] as const;
-  /** What is kept under each name as far as we know, as text. */
-  const known = { trimmer: '', kindness: '' };
-  /** How often something was said here, and how much of that is not kept yet. */
-  const said = { trimmer: 0, kindness: 0 };
-  const unkept = { trimmer: 0, kindness: 0 };
-  const take = (name: keyof typeof known, kept: Json | undefined) => {
-    // Plans are made anew for whatever is set here, so nothing is set that is the same.
-    const text = kept === undefined ? '' : JSON.stringify(kept);
-    if (text === known[name]) return;
-    known[name] = text;
-    store.setState(name === 'trimmer' ? trimmerKept(kept) : { prefer: goalsKept(kept) });
-  };
-  const keep = (name: keyof typeof known, value: Json) => {
-    known[name] = JSON.stringify(value);
-    said[name] += 1;
-    unkept[name] += 1;
-    shelf.prefer(name, value).then(
-      () => {
-        unkept[name] -= 1;
-        news.tell();
-        // What other windows said meanwhile was passed over.
-        lookAgain();
-      },
-      // What cannot be kept holds as long as the page is open.
-      () => {},
-    );
-  };
-  const look = async () => {
-    const before = { ...said };
-    const found = await Promise.all(names.map((name) => shelf.preference(name)));
-    // What is said while it is looked for holds.
-    for (const [index, name] of names.entries())
-      if (said[name] === before[name] && unkept[name] === 0) take(name, found[index]);
-  };
-  const lookAgain = () => void look().catch(() => {});
-  news.subscribe(lookAgain);
+  const { known, keep, lookAgain } = personalIn(shelf, news, {
+    trimmer: (kept) => store.setState(trimmerKept(kept)),
+    kindness: (kept) => store.setState({ prefer: goalsKept(kept) }),
+  });
   return {
     getState: store.getState,
     getInitialState: store.getInitialState,
     subscribe: store.subscribe,
-    known: look().catch(() => {}),
+    known,
     say(file) {
       const read = readTrimmer(file);
       if ('problems' in read) return read.problems;
