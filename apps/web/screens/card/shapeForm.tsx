@@ -10,6 +10,8 @@ import {
 import { type Length, lengthOfTicks } from '../../../../src/measure/index.ts';
 import { fileProblemSentence } from '../../../../src/words/index.ts';
 import { ChoiceBlank } from '../../form/choiceBlank.tsx';
+import { FileChoice } from '../../form/fileChoice.tsx';
+import { FileRefused, type RefusedFile } from '../../form/fileRefused.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence, Words } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
@@ -157,11 +159,7 @@ function OutlineFromFile({ index }: { readonly index: number }): ReactNode {
   const store = useOpenLayoutStore();
   const { layout } = useInHand();
   const part = layout.parts[index]!;
-  const input = useRef<HTMLInputElement>(null);
-  const [refused, setRefused] = useState<{
-    readonly name: string;
-    readonly sentences: readonly string[] | null;
-  } | null>(null);
+  const [refused, setRefused] = useState<RefusedFile | null>(null);
 
   const take = async (chosen: File) => {
     // Few will: what reads drawings is loaded with the first.
@@ -187,43 +185,14 @@ function OutlineFromFile({ index }: { readonly index: number }): ReactNode {
 
   return (
     <div className="from-drawing">
-      <input
-        ref={input}
-        type="file"
-        className="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
-        accept=".svg,image/svg+xml"
-        onChange={(event) => {
-          const [chosen] = event.currentTarget.files ?? [];
-          if (chosen !== undefined) void take(chosen);
-          // The same file can then be chosen again.
-          event.currentTarget.value = '';
-        }}
-      />
       <p className="deeds">
-        <button type="button" className="say" onClick={() => input.current?.click()}>
-          {part.shape.kind === 'outline' ? card.shape.fromAnother : card.shape.fromFile}
-        </button>
+        <FileChoice
+          says={part.shape.kind === 'outline' ? card.shape.fromAnother : card.shape.fromFile}
+          accept=".svg,image/svg+xml"
+          onChosen={([chosen]) => void take(chosen)}
+        />
       </p>
-      <div role="alert">
-        {refused === null ? null : (
-          <div className="notice">
-            <p>
-              {card.shape.refused} <span translate="no">{refused.name}</span>
-            </p>
-            {refused.sentences === null ? (
-              <p>{card.shape.noText}</p>
-            ) : (
-              <ul lang="en">
-                {refused.sentences.map((sentence) => (
-                  <li key={sentence}>{sentence}</li>
-                ))}
-              </ul>
-            )}
-          </div>
-        )}
-      </div>
+      <FileRefused refused={refused} says={card.shape.refused} noText={card.shape.noText} />
     </div>
   );
 }

@@ -1,6 +1,7 @@
-import { type ReactNode, useCallback, useEffect, useRef } from 'react';
+import { type ReactNode, useCallback, useEffect } from 'react';
 import { useDropped } from '../../dropped.tsx';
 import { saveFile } from '../../exchange/saveFile.ts';
+import { FileChoice } from '../../form/fileChoice.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { goTo } from '../../route.ts';
 import { problemOf } from '../../state/saving.ts';
@@ -13,7 +14,6 @@ export function Files({ count }: { readonly count: number }): ReactNode {
   const { shelf: says } = useMessages();
   const { shelf, now } = useWorld();
   const tell = useTell();
-  const input = useRef<HTMLInputElement>(null);
 
   const open = useCallback(
     async (files: readonly File[]) => {
@@ -65,23 +65,12 @@ export function Files({ count }: { readonly count: number }): ReactNode {
     <section className="unprinted" aria-labelledby="shelf-files">
       <h2 id="shelf-files">{says.files.heading}</h2>
       <p>{says.files.says}</p>
-      <input
-        ref={input}
-        type="file"
-        className="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
-        multiple
+      <FileChoice
+        says={says.files.open}
         accept=".json,.zip,application/json,application/zip"
-        onChange={(event) => {
-          void open([...(event.currentTarget.files ?? [])]);
-          // The same file can then be chosen again.
-          event.currentTarget.value = '';
-        }}
+        multiple
+        onChosen={(chosen) => void open(chosen)}
       />
-      <button type="button" className="say" onClick={() => input.current?.click()}>
-        {says.files.open}
-      </button>
       {count === 0 ? null : (
         <>
           <p>{says.files.saveAllSays}</p>

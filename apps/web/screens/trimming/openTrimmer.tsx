@@ -1,6 +1,8 @@
-import { type ReactNode, useRef, useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { JsonObject } from '../../../../src/files/index.ts';
 import { fileProblemSentence } from '../../../../src/words/index.ts';
+import { FileChoice } from '../../form/fileChoice.tsx';
+import { FileRefused } from '../../form/fileRefused.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useCutting } from '../../state/useCutting.ts';
 import { useWorld } from '../../world.ts';
@@ -11,7 +13,6 @@ export function OpenTrimmer(): ReactNode {
   const { open: words } = useMessages().trimming.trimmer;
   const { cutting } = useWorld();
   const { file } = useCutting();
-  const input = useRef<HTMLInputElement>(null);
   const [told, setTold] = useState<{
     readonly name: string;
     readonly opened: TrimmerOpened;
@@ -31,24 +32,12 @@ export function OpenTrimmer(): ReactNode {
   const before = told !== null && 'file' in told.opened && file === told.opened.file ? told.before : null;
   return (
     <>
-      <input
-        ref={input}
-        type="file"
-        className="unseen"
-        tabIndex={-1}
-        aria-hidden="true"
-        accept=".json,application/json"
-        onChange={(event) => {
-          const [chosen] = event.currentTarget.files ?? [];
-          if (chosen !== undefined) void open(chosen);
-          // The same file can then be chosen again.
-          event.currentTarget.value = '';
-        }}
-      />
       <p className="deeds">
-        <button type="button" className="say" onClick={() => input.current?.click()}>
-          {words.open}
-        </button>
+        <FileChoice
+          says={words.open}
+          accept=".json,application/json"
+          onChosen={([chosen]) => void open(chosen)}
+        />
         {before === null ? null : (
           <button
             type="button"
@@ -62,25 +51,15 @@ export function OpenTrimmer(): ReactNode {
           </button>
         )}
       </p>
-      <div role="alert">
-        {told !== null && 'problems' in told.opened ? (
-          <div className="notice">
-            <p>
-              {words.refused} <span translate="no">{told.name}</span>
-            </p>
-            {told.opened.problems === null ? (
-              <p>{words.noText}</p>
-            ) : (
-              <ul lang="en">
-                {told.opened.problems.map((problem) => {
-                  const sentence = fileProblemSentence(problem);
-                  return <li key={sentence}>{sentence}</li>;
-                })}
-              </ul>
-            )}
-          </div>
-        ) : null}
-      </div>
+      <FileRefused
+        refused={
+          told !== null && 'problems' in told.opened
+            ? { name: told.name, sentences: told.opened.problems?.map(fileProblemSentence) ?? null }
+            : null
+        }
+        says={words.refused}
+        noText={words.noText}
+      />
     </>
   );
 }

@@ -6,6 +6,7 @@ import {
   readTrimmerFile,
 } from '../../../../src/files/index.ts';
 import type { Units } from '../../../../src/measure/index.ts';
+import { utf8Text } from '../../exchange/utf8Text.ts';
 
 /** A trimmer of which nothing is said yet but how it is measured: it has no limits. */
 export function newTrimmer(units: Units): JsonObject {
@@ -49,12 +50,8 @@ export type TrimmerOpened =
 
 /** The trimmer file in these bytes, or what is wrong with it. */
 export function openTrimmer(bytes: Uint8Array<ArrayBuffer>): TrimmerOpened {
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return { problems: null };
-  }
+  const text = utf8Text(bytes);
+  if (text === null) return { problems: null };
   const read = readTrimmerFile(text);
   return 'problems' in read ? read : { file: JSON.parse(text) as JsonObject };
 }
