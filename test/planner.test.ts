@@ -105,7 +105,7 @@ describe('in worker threads', () => {
     expect(await threads.ask({ name: 'spares', set, plan: answer })).toEqual(sparesOf(own, answer));
     expect(await threads.ask({ name: 'suit', set, cards: 25 })).toEqual(suitedSet(own, 25));
     const asked = { marks: usualMarks(set.layout), wanted: 1 / 20 };
-    expect(await threads.ask({ name: 'docket', set, wanted: 1 / 20 })).toEqual({
+    expect(await threads.ask({ name: 'docket', set, by: { wanted: 1 / 20 } })).toEqual({
       docket: docketOf(set.layout, set.arrangement, asked),
       problems: checkFinished(set.layout, set.arrangement, asked),
     });

@@ -1,4 +1,4 @@
-import type { Docket, FinishedProblem } from '../../src/finished/index.ts';
+import type { Docket, DocketAsks, FinishedProblem } from '../../src/finished/index.ts';
 import type {
   CardSet,
   Cliff,
@@ -23,7 +23,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 6;
+export const messagesVersion = 7;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =
@@ -40,9 +40,9 @@ export interface Questions {
     readonly asks: { readonly answer: Plan | Shortage };
     readonly tells: readonly PlanningProblem[];
   };
-  /** What the finished cards will be like, and what is wrong with them; `wanted`: the risk that is put up with. */
+  /** What the finished cards will be like, and what is wrong with them; `asks` but for the marks, which are the trimmer's. */
   readonly docket: {
-    readonly asks: { readonly wanted: number };
+    readonly asks: { readonly by: Omit<DocketAsks, 'marks'> };
     readonly tells: { readonly docket: Docket; readonly problems: readonly FinishedProblem[] };
   };
   /** The largest set, and the small changes that gain something. */

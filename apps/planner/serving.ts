@@ -71,8 +71,8 @@ const tellers: {
   ) => Questions[Name]['tells'];
 } = {
   check: (set, { answer: found }) => checkSet(set, found),
-  docket: ({ layout, arrangement, trimmer }, { wanted }) => {
-    const asks = { marks: trimmer?.marks ?? usualMarks(layout), wanted };
+  docket: ({ layout, arrangement, trimmer }, { by }) => {
+    const asks = { ...by, marks: trimmer?.marks ?? usualMarks(layout) };
     return {
       docket: docketOf(layout, arrangement, asks),
       problems: checkFinished(layout, arrangement, asks),

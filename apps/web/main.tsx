@@ -15,6 +15,7 @@ import { cuttingKeptIn } from './state/cutting.ts';
 import { deskBefore } from './state/desk.ts';
 import { keepingIn } from './state/keeping.ts';
 import { newsFromOthers, newsOn } from './state/news.ts';
+import { standardsKeptIn } from './state/standards.ts';
 import { benchIn } from './storage/bench.ts';
 import { databaseNamed } from './storage/database.ts';
 import { beginFreshLog } from './storage/freshLog.ts';
@@ -52,7 +53,8 @@ const stopAsking = news.subscribe(() => {
 });
 const workers = browserPlanner(scriptAddress(plannerWorker));
 const cutting = cuttingKeptIn(shelf, newsFromOthers(channel, 'cutting'));
-const desk = deskBefore({ shelf, planner: workers, cutting }, { later, newId });
+const standards = standardsKeptIn(shelf, newsFromOthers(channel, 'standards'));
+const desk = deskBefore({ shelf, planner: workers, cutting, standards }, { later, newId });
 const benches = benchesIn(benchIn(database, news.tell), { later, newId }, newsFromOthers(channel, 'bench'));
 
 /** Whether something is on the shelf that goes with the page. */
@@ -97,6 +99,7 @@ const world = {
   desk,
   benches,
   cutting,
+  standards,
   offline,
   isKept,
   now,

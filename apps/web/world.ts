@@ -7,6 +7,7 @@ import type { CuttingStore } from './state/cutting.ts';
 import type { Desk } from './state/desk.ts';
 import type { Keeping } from './state/keeping.ts';
 import type { News } from './state/news.ts';
+import type { StandardsStore } from './state/standards.ts';
 import type { Shelf } from './storage/shelf.ts';
 
 /** What the page does in the world: where things are kept, who plans, what time it is. */
@@ -19,6 +20,7 @@ export interface World {
   readonly desk: Desk;
   readonly offline: Offline;
   readonly cutting: CuttingStore;
+  readonly standards: StandardsStore;
   readonly benches: Benches;
   /** Whether anything is kept in this browser beyond the life of the page. */
   readonly isKept: Promise<boolean>;

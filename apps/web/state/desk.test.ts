@@ -9,6 +9,7 @@ import { faultsEverywhere } from '../storage/testing/faults.ts';
 import { cuttingKeptIn } from './cutting.ts';
 import { deskBefore } from './desk.ts';
 import type { OpenLayoutStore } from './openLayout.ts';
+import { standardsKeptIn } from './standards.ts';
 
 /** Plans nothing, ever; it tells how often it was asked to. */
 function idlePlanner() {
@@ -40,7 +41,7 @@ it('what could not be saved stays on the desk, is taken up as it was left, and g
     const shelf = shelfIn(databaseNamed('desk'), newId);
     const { planner, asked } = idlePlanner();
     const desk = deskBefore(
-      { shelf, planner, cutting: cuttingKeptIn(shelf) },
+      { shelf, planner, cutting: cuttingKeptIn(shelf), standards: standardsKeptIn(shelf) },
       { later: () => () => {}, newId },
     );
     const read = readLayoutFile(starterLayout({ units: 'in' }));

@@ -3,6 +3,7 @@ import type { Shelf } from '../storage/shelf.ts';
 import type { CuttingStore } from './cutting.ts';
 import { type OpenLayoutStore, openLayout } from './openLayout.ts';
 import { type Saving, type SavingWorld, savingOf } from './saving.ts';
+import type { StandardsStore } from './standards.ts';
 
 /** Where layouts lie open. */
 export interface Desk {
@@ -16,13 +17,19 @@ export interface Desk {
   saveAgain(): void;
 }
 
-/** A desk before a shelf, of a person who cuts in a way of her own. */
+/** A desk before a shelf, of a person who cuts in a way of her own and holds her cards to something. */
 export function deskBefore(
   {
     shelf,
     planner,
     cutting,
-  }: { readonly shelf: Shelf; readonly planner: Planner; readonly cutting: CuttingStore },
+    standards,
+  }: {
+    readonly shelf: Shelf;
+    readonly planner: Planner;
+    readonly cutting: CuttingStore;
+    readonly standards: StandardsStore;
+  },
   world: SavingWorld,
 ): Desk {
   const lying = new Map<OpenLayoutStore, Saving>();
@@ -39,14 +46,14 @@ export function deskBefore(
     async open(id) {
       const here = takenUp(id);
       if (here !== undefined) return here;
-      // So that it is not planned for another trimmer first.
-      const [found] = await Promise.all([shelf.open(id), cutting.known]);
+      // So that it is not planned for another trimmer first, nor held to something else.
+      const [found] = await Promise.all([shelf.open(id), cutting.known, standards.known]);
       if (found === null) return null;
       // It may have been opened twice meanwhile.
       const meanwhile = takenUp(id);
       if (meanwhile !== undefined) return meanwhile;
       const saving = savingOf(shelf, { id, revision: found.document.revision }, world);
-      const layout = openLayout({ history: found.history, cutting }, { saving, planner });
+      const layout = openLayout({ history: found.history, cutting, standards }, { saving, planner });
       lying.set(layout, saving);
       return layout;
     },

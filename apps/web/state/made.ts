@@ -1,9 +1,9 @@
 import type { Docket, FinishedProblem } from '../../../src/finished/index.ts';
-import { usualRisk } from '../../../src/finished/index.ts';
 import type { Layout } from '../../../src/layout/index.ts';
 import type { CardSet } from '../../../src/planning/index.ts';
 import { GivenUp, type Planner } from '../../planner/browserPlanner.ts';
 import type { Cutting } from './cutting.ts';
+import type { Standards } from './standards.ts';
 
 /** What the cards will be like once they are made, as far as that is known: `of` that very layout. */
 export type Made =
@@ -24,12 +24,15 @@ export function madeWith(
   planner: Pick<Planner, 'ask'>,
   tell: (made: Made) => void,
 ): {
-  work(set: Pick<CardSet, 'layout' | 'arrangement'>, by: Cutting): void;
+  work(
+    set: Pick<CardSet, 'layout' | 'arrangement'>,
+    by: { readonly cutting: Cutting; readonly standards: Standards },
+  ): void;
   close(): void;
 } {
   let control = new AbortController();
   return {
-    work(set, { trimmer, prefer }) {
+    work(set, { cutting: { trimmer, prefer }, standards: { oneSetIn, post } }) {
       control.abort(new GivenUp('A newer layout took its place.'));
       control = new AbortController();
       const { signal } = control;
@@ -38,7 +41,11 @@ export function madeWith(
         tell(notMade);
         return;
       }
-      const question = { name: 'docket', set: { ...set, trimmer, prefer }, wanted: usualRisk } as const;
+      const question = {
+        name: 'docket',
+        set: { ...set, trimmer, prefer },
+        by: { wanted: 1 / oneSetIn, ...(post === null ? {} : { tables: [post.table] }) },
+      } as const;
       planner.ask(question, { signal }).then(
         ({ docket, problems }) => tell({ stage: 'told', of, docket, problems }),
         (problem: unknown) => {

@@ -13,6 +13,8 @@ const said = {
   shelf: 'The shelf has changed',
   /** How the person cuts. */
   cutting: 'The cutting has changed',
+  /** What the person holds her cards to. */
+  standards: 'The standards have changed',
   bench: 'Something was told at a bench',
 } as const;
 

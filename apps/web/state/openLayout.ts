@@ -7,6 +7,7 @@ import type { Cutting } from './cutting.ts';
 import { type Made, madeWith, notMade } from './made.ts';
 import { notPlanned, type Planned, planWith } from './planned.ts';
 import type { Saving, SavingState } from './saving.ts';
+import type { Standards } from './standards.ts';
 
 /** The layout that lies open on the page, with all that follows from it. */
 export interface OpenLayout {
@@ -48,12 +49,19 @@ export interface OpenLayoutStore
   close(): void;
 }
 
-/** Opens a layout as it is on the shelf; it is planned again when the person cuts another way. */
+/** What a layout is opened with; what the person says of herself holds for all layouts. */
+export interface Opening {
+  readonly history: History;
+  readonly cutting: Pick<StoreApi<Cutting>, 'getState' | 'subscribe'>;
+  readonly standards: Pick<StoreApi<Standards>, 'getState' | 'subscribe'>;
+}
+
+/**
+ * Opens a layout as it is on the shelf; it is planned again when the person cuts another way, and its cards are worked
+ * out again when she holds them to something else.
+ */
 export function openLayout(
-  {
-    history,
-    cutting,
-  }: { readonly history: History; readonly cutting: Pick<StoreApi<Cutting>, 'getState' | 'subscribe'> },
+  { history, cutting, standards }: Opening,
   { saving, planner }: { readonly saving: Saving; readonly planner: Planner },
 ): OpenLayoutStore {
   const store = createStore<OpenLayout>(() => ({
@@ -72,9 +80,13 @@ export function openLayout(
 
   const plans = planWith(planner, (planned) => store.setState({ planned }));
   const cards = madeWith(planner, (made) => store.setState({ made }));
+  const work = () => {
+    const { history: now, arrangement, cutting: by } = store.getState();
+    cards.work({ layout: now.layout, arrangement }, { cutting: by, standards: standards.getState() });
+  };
   const plan = () => {
     const { history: now, arrangement, cutting: by } = store.getState();
-    cards.work({ layout: now.layout, arrangement }, by);
+    work();
     plans.plan({ layout: now.layout, arrangement }, by);
   };
   plan();
@@ -82,6 +94,7 @@ export function openLayout(
     store.setState({ cutting: cutting.getState() });
     plan();
   });
+  const leaveStandards = standards.subscribe(work);
 
   /** Does a step; what came of it is saved and planned. */
   const go = (step: Step): readonly FileProblem[] | null => {
@@ -108,6 +121,7 @@ export function openLayout(
     close() {
       leaveSaving();
       leaveCutting();
+      leaveStandards();
       plans.close();
       cards.close();
     },

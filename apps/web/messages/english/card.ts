@@ -172,6 +172,19 @@ export const card = {
     heading: 'Once the cards are made',
     failed: 'What the cards will be like could not be worked out. Change something, or open the set again.',
   },
+  /** What the person holds the cards of every set to. */
+  heldTo: {
+    heading: 'What they are held to',
+    risk: 'In one set of {sets} something may show at the tears; a set that risks more is told of above.',
+    sets: 'One set of how many',
+    knownPosts:
+      'Cards are held to the sizes of the posts that are known here. They change: where you know better, take yours from a file.',
+    ownPost: 'Cards are held to the sizes in your own file:',
+    fromFile: 'Take the sizes of a post from a file',
+    layAside: 'Go by the posts that are known here',
+    refused: 'Nothing has changed. This file was not taken:',
+    noText: 'It is no text, so it is no post file. A post file ends in .post.json.',
+  },
   /** How deep its tears go. */
   tear: {
     says: 'Its tears go {least} deep at the least, {usual} as a rule and {most} at the most; core that shows along them: {core}.',

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { docketSentences } from '../../../../src/words/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
+import { HeldTo } from './heldTo.tsx';
 
 /** What the cards will be like once they are made, matter by matter; each opens below its heading. */
 export default function DocketOfSet(): ReactNode {
@@ -27,6 +28,10 @@ export default function DocketOfSet(): ReactNode {
           ),
         )
       )}
+      <details>
+        <summary>{card.heldTo.heading}</summary>
+        <HeldTo />
+      </details>
     </section>
   );
 }

@@ -14,6 +14,7 @@ import type { Planner } from '../../../planner/browserPlanner.ts';
 import { nothingSaid } from '../../state/cutting.ts';
 import { type OpenLayoutStore, openLayout } from '../../state/openLayout.ts';
 import type { Saving } from '../../state/saving.ts';
+import { usualStandards } from '../../state/standards.ts';
 
 /** The marks by which a new set is measured before a trimmer is known. */
 export const markings: Readonly<Record<Units, Marking>> = {
@@ -31,6 +32,7 @@ export function draftOf(units: Units, title: string, cards: number): OpenLayoutS
     {
       history: { ...history, done: [] },
       cutting: { getState: () => nothingSaid, subscribe: () => () => {} },
+      standards: { getState: () => usualStandards, subscribe: () => () => {} },
     },
     { saving: notSaved, planner: idle },
   );
