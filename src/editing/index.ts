@@ -10,6 +10,7 @@ export {
   settingOf,
   together,
 } from './edit.ts';
+export { finishedMendsOf } from './finishedMends.ts';
 export { foldSet } from './foldSet.ts';
 export {
   type Done,

@@ -1,8 +1,8 @@
 import type { Arrangement, Layout } from '../layout/index.ts';
-import type { Length } from '../measure/index.ts';
 import type { Problem } from '../problem/index.ts';
 import { closedProblems } from './closedProblems.ts';
 import type { FinishedCode } from './codes.ts';
+import type { DocketAsks } from './docket.ts';
 import { foldingProblems } from './foldingProblems.ts';
 import { shownProblems } from './shownProblems.ts';
 import { tearProblems } from './tearProblems.ts';
@@ -12,18 +12,18 @@ import { tearsOf } from './tears.ts';
 export type FinishedProblem = Problem<FinishedCode>;
 
 /**
- * What would be wrong with the finished cards, as far as layout and papers tell. `marks` are those that sizes are cut
- * to, `wanted` is the risk of a set that is put up with. `finishedCodes` lists what is looked for.
+ * What would be wrong with the finished cards, as far as layout and papers tell. It is held to what its
+ * docket is. `finishedCodes` lists what is looked for.
  */
 export function checkFinished(
   layout: Layout,
   arrangement: Arrangement,
-  asks: { readonly marks: Length; readonly wanted?: number },
+  asks: DocketAsks,
 ): readonly FinishedProblem[] {
   return [
     ...shownProblems(layout, arrangement),
     ...tearProblems(layout, tearsOf(layout, arrangement, asks)),
     ...foldingProblems(layout, arrangement),
-    ...closedProblems(layout, arrangement),
+    ...closedProblems(layout, arrangement, asks.tables),
   ];
 }

@@ -1,5 +1,5 @@
 import type { Arrangement, Layout } from '../layout/index.ts';
-import { postTableOf } from '../making/index.ts';
+import { type PostTable, postTableOf } from '../making/index.ts';
 import type { Problem } from '../problem/index.ts';
 import type { FinishedProblem } from './check.ts';
 import { type Closed, closedCards } from './closed.ts';
@@ -7,14 +7,23 @@ import { type FinishedCode, finishedCodes } from './codes.ts';
 import { type EnvelopeFit, envelopeFit, envelopeNeeded, smallestEnvelope } from './envelope.ts';
 import { type PostChange, type Posting, postingOf } from './posting.ts';
 
-/** What is wrong with the closed cards for the envelope and the post that the layout names; nothing where it names none. */
-export function closedProblems(layout: Layout, arrangement: Arrangement): readonly FinishedProblem[] {
+/**
+ * What is wrong with the closed cards for the envelope and the post that the layout names; nothing where it names none.
+ * `tables` are the person's own, which hold instead of that of the layout.
+ */
+export function closedProblems(
+  layout: Layout,
+  arrangement: Arrangement,
+  tables: readonly PostTable[] | undefined = undefined,
+): readonly FinishedProblem[] {
   if (layout.envelope === null && layout.post === null) return [];
   const closed = closedCards(layout, arrangement);
-  const table = layout.post === null ? null : postTableOf(layout.post);
+  const known = layout.post === null ? null : postTableOf(layout.post);
   return [
     ...envelopeProblems(layout, closed),
-    ...(table === null ? [] : postProblems(layout, postingOf(layout, arrangement, table, closed))),
+    ...(tables ?? (known === null ? [] : [known])).flatMap((table) =>
+      postProblems(layout, postingOf(layout, arrangement, table, closed)),
+    ),
   ];
 }
 

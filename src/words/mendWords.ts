@@ -32,6 +32,11 @@ export type MendTold =
   | { readonly by: 'one piece' | 'free' | 'usual allowance' }
   | { readonly by: 'row'; readonly axis: Axis; readonly count: number; readonly gap: Length }
   | { readonly by: 'pieces shorter'; readonly from: Length; readonly to: Length }
+  | { readonly by: 'foam'; readonly to: Length }
+  | { readonly by: 'flat' | 'all flat' }
+  /** The name is empty where none of that size is sold. */
+  | { readonly by: 'envelope'; readonly name: string; readonly width: Length; readonly height: Length }
+  | { readonly by: 'envelope paper'; readonly gsm: number }
   | { readonly by: 'cards'; readonly count: number }
   | { readonly by: 'more sheets'; readonly count: number; readonly more: number };
 
@@ -97,6 +102,16 @@ export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
       return `cut ${length(told.width)} wide and ${length(told.height)} high`;
     case 'pieces shorter':
       return `its pieces of ${length(told.from)} cut ${length(told.to)}`;
+    case 'foam':
+      return `foam ${length(told.to)} thick`;
+    case 'flat':
+      return 'glued flat, without foam';
+    case 'all flat':
+      return 'everything glued flat, without foam';
+    case 'envelope':
+      return `put in the envelope ${told.name === '' ? '' : `${told.name}, `}${length(told.width)} wide and ${length(told.height)} high`;
+    case 'envelope paper':
+      return `put in an envelope of paper of ${told.gsm} g/m²`;
     case 'cards':
       return counted(told.count, 'card');
     case 'more sheets':

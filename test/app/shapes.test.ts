@@ -89,6 +89,12 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     // What is sold as C6 is of another size.
     await blank(page, card.sending.name).getByText(card.sending.nameless).waitFor();
     await look(page, 'small envelope');
+    // One that does is to be had with a tap, and the tap can be undone.
+    await problems.getByRole('button', { name: /put in the envelope C6/u }).first().click();
+    await problems.getByText('The envelope is too small').waitFor({ state: 'detached' });
+    await blank(page, card.sending.name).getByText('C6').waitFor();
+    await page.getByRole('button', { name: /^Undo/u }).first().click();
+    await problems.getByText('The envelope is too small').waitFor();
     await type(page, card.sending.width, '190');
     await type(page, card.sending.height, '130');
     await problems.getByText('The envelope is too small').waitFor({ state: 'detached' });

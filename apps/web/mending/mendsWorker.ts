@@ -1,4 +1,10 @@
-import { type InHand, mendsOf, planningMendsOf } from '../../../src/editing/index.ts';
+import {
+  type Edit,
+  finishedMendsOf,
+  type InHand,
+  mendsOf,
+  planningMendsOf,
+} from '../../../src/editing/index.ts';
 import { readSavedLayout } from '../../../src/files/index.ts';
 import { arrange } from '../../../src/layout/index.ts';
 import type { Against, Mend, MendsAnswer, MendsAsked } from './messages.ts';
@@ -10,29 +16,32 @@ declare const self: {
 };
 
 // Runs in a module worker of a browser: every mend is tried before it is offered, which takes some time.
-self.addEventListener('message', ({ data: { id, file, against, marks, shortage } }) => {
+self.addEventListener('message', ({ data: { id, file, against, held, shortage } }) => {
   const read = readSavedLayout(file);
   if ('problems' in read) {
     self.postMessage({ id, mends: against.map(() => []) });
     return;
   }
   const inHand = { ...read, arrangement: arrange(read.layout) };
-  const mends = against.map((each) => mendsFor(each, inHand, { marks, shortage }));
+  const mends = against.map((each) => mendsFor(each, inHand, { held, shortage }));
   self.postMessage({ id, mends });
 });
 
 function mendsFor(
   each: Against,
   inHand: InHand,
-  given: Pick<MendsAsked, 'marks' | 'shortage'>,
+  { held, shortage }: Pick<MendsAsked, 'held' | 'shortage'>,
 ): readonly Mend[] {
   switch (each.of) {
     case 'layout':
-      return mendsOf(inHand, each.problem, given.marks).map((edit) => ({ edit, sure: true }));
+      return mendsOf(inHand, each.problem, held.marks).map(sureOf);
     case 'planning':
-      return planningMendsOf(inHand, each.problem, given);
-    // Their sentences say what mends them.
+      return planningMendsOf(inHand, each.problem, { marks: held.marks, shortage });
     case 'finished':
-      return [];
+      return finishedMendsOf(inHand, each.problem, held).map(sureOf);
   }
+}
+
+function sureOf(edit: Edit): Mend {
+  return { edit, sure: true };
 }

@@ -1,8 +1,7 @@
 import type { Edit } from '../../../src/editing/index.ts';
 import type { SavedLayout } from '../../../src/files/index.ts';
-import type { FinishedProblem } from '../../../src/finished/index.ts';
+import type { DocketAsks, FinishedProblem } from '../../../src/finished/index.ts';
 import type { LayoutProblem } from '../../../src/layout/index.ts';
-import type { Length } from '../../../src/measure/index.ts';
 import type { PlanningProblem, Shortage } from '../../../src/planning/index.ts';
 
 /** What stands against the card: of its geometry, of its papers, or once it is made. */
@@ -16,8 +15,8 @@ export interface MendsAsked {
   readonly id: number;
   readonly file: SavedLayout;
   readonly against: readonly Against[];
-  /** The marks that mended lengths are set at. */
-  readonly marks: Length;
+  /** What the finished cards are held to; mended lengths are set at its marks. */
+  readonly held: DocketAsks;
   /** What planning found, if it came to a shortage. */
   readonly shortage: Shortage | null;
 }

@@ -3,7 +3,7 @@ import type { Layout } from '../../../src/layout/index.ts';
 import type { CardSet } from '../../../src/planning/index.ts';
 import { GivenUp, type Planner } from '../../planner/browserPlanner.ts';
 import type { Cutting } from './cutting.ts';
-import type { Standards } from './standards.ts';
+import { heldBy, type Standards } from './standards.ts';
 
 /** What the cards will be like once they are made, as far as that is known: `of` that very layout. */
 export type Made =
@@ -32,7 +32,7 @@ export function madeWith(
 } {
   let control = new AbortController();
   return {
-    work(set, { cutting: { trimmer, prefer }, standards: { oneSetIn, post } }) {
+    work(set, { cutting: { trimmer, prefer }, standards }) {
       control.abort(new GivenUp('A newer layout took its place.'));
       control = new AbortController();
       const { signal } = control;
@@ -44,7 +44,7 @@ export function madeWith(
       const question = {
         name: 'docket',
         set: { ...set, trimmer, prefer },
-        by: { wanted: 1 / oneSetIn, ...(post === null ? {} : { tables: [post.table] }) },
+        by: heldBy(standards),
       } as const;
       planner.ask(question, { signal }).then(
         ({ docket, problems }) => tell({ stage: 'told', of, docket, problems }),

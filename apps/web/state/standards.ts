@@ -6,7 +6,7 @@ import {
   type JsonObject,
   readPostFile,
 } from '../../../src/files/index.ts';
-import { usualRisk } from '../../../src/finished/index.ts';
+import { type DocketAsks, usualRisk } from '../../../src/finished/index.ts';
 import type { PostTable } from '../../../src/making/index.ts';
 import type { News } from './news.ts';
 import { noNews, type PreferenceShelf, personalIn } from './personal.ts';
@@ -21,6 +21,11 @@ export interface Standards {
 
 /** As long as nothing is said. */
 export const usualStandards: Standards = { oneSetIn: Math.round(1 / usualRisk), post: null };
+
+/** The same as the library asks for it. */
+export function heldBy({ oneSetIn, post }: Standards): Omit<DocketAsks, 'marks'> {
+  return { wanted: 1 / oneSetIn, ...(post === null ? {} : { tables: [post.table] }) };
+}
 
 /** What the person at this page holds her cards to, kept for all layouts, and what she can say of it. */
 export interface StandardsStore

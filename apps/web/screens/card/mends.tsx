@@ -1,8 +1,10 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
 import { usualMarks } from '../../../../src/planning/index.ts';
 import type { Against, Mend } from '../../mending/messages.ts';
 import { useInHand } from '../../state/inHand.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
+import { heldBy } from '../../state/standards.ts';
 import { useWorld } from '../../world.ts';
 
 /** All that stands against the layout now, that of its papers once the plan is known. */
@@ -35,7 +37,9 @@ const restMs = 150;
 
 /** Knows what stands against the layout, and a moment after the last change what would mend it. */
 export function AgainstProvider({ children }: { readonly children: ReactNode }): ReactNode {
-  const { mender } = useWorld();
+  const world = useWorld();
+  const { mender } = world;
+  const standards = useStore(world.standards);
   const inHand = useInHand();
   const layout = useOpenLayout((state) => state.problems);
   const planned = useOpenLayout((state) => state.planned);
@@ -58,10 +62,13 @@ export function AgainstProvider({ children }: { readonly children: ReactNode }):
   useEffect(() => {
     if (against.length === 0) return;
     let over = false;
-    const marks = ownMarks ?? usualMarks(inHand.layout);
+    const held = {
+      ...heldBy(standards),
+      marks: ownMarks ?? usualMarks(inHand.layout),
+    };
     const shortage = planned.stage === 'answered' && planned.answer.kind === 'short' ? planned.answer : null;
     const timer = window.setTimeout(() => {
-      void mender.mends({ file: inHand.file, against, marks, shortage }).then((mends) => {
+      void mender.mends({ file: inHand.file, against, held, shortage }).then((mends) => {
         if (over || mends === null) return;
         setFound({
           of: inHand,
@@ -73,7 +80,7 @@ export function AgainstProvider({ children }: { readonly children: ReactNode }):
       over = true;
       window.clearTimeout(timer);
     };
-  }, [mender, inHand, against, planned, ownMarks]);
+  }, [mender, inHand, against, planned, ownMarks, standards]);
   // What was offered for the layout as it was before would not fit it any more.
   const mends = found.of === inHand ? found.mends : noMends;
   return <AgainstContext value={{ against, mends }}>{children}</AgainstContext>;
