@@ -90,7 +90,10 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await blank(page, card.sending.name).getByText(card.sending.nameless).waitFor();
     await look(page, 'small envelope');
     // One that does is to be had with a tap, and the tap can be undone.
-    await problems.getByRole('button', { name: /put in the envelope C6/u }).first().click();
+    await problems
+      .getByRole('button', { name: /put in the envelope C6/u })
+      .first()
+      .click();
     await problems.getByText('The envelope is too small').waitFor({ state: 'detached' });
     await blank(page, card.sending.name).getByText('C6').waitFor();
     await page.getByRole('button', { name: /^Undo/u }).first().click();

@@ -42,6 +42,11 @@ describe.skipIf(!hasChromium)('torn edges on the card’s screen (needs chromium
     const most = page.getByRole('button', { name: card.tear.labels.most });
     expect(await most.textContent()).toContain('10');
     expect(await words.textContent()).toContain('At the deepest tear nothing of that is left.');
+    // Drawn where they would be: 2 mm out and 2 mm in from the edge as it is reckoned, in points.
+    const heightOf = async (how: string) =>
+      Number(/^M\S+ (\S+)h/u.exec((await page.locator(`.tear-${how}`).getAttribute('d')) ?? '')?.[1]);
+    const between = (await heightOf('least')) - (await heightOf('most'));
+    expect(between).toBeCloseTo(((10 - 6) / 25.4) * 72, 6);
 
     await most.click();
     await page.keyboard.press('ControlOrMeta+a');

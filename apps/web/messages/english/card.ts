@@ -198,6 +198,8 @@ export const card = {
     asUsual: 'Leave it to what is usual',
     noCore: 'not said',
     coreUnsaid: 'Say nothing of the core',
+    drawn:
+      'On the card a broken line shows how far out its shallowest tear leaves the edge, a dotted line how far in its deepest.',
     how: 'How to tear',
   },
   adhere: { flat: 'flat', raised: 'raised on foam', spots: 'by glue spots' },

@@ -10,6 +10,7 @@ import { useOpenLayout, useOpenLayoutStore } from '../../state/layoutContext.ts'
 import { Calibration } from './calibration.tsx';
 import { LayTicks } from './layTicks.tsx';
 import { useLookedAt } from './lookedAt.ts';
+import { TearLines } from './tearLines.tsx';
 import { useHand } from './useHand.ts';
 import { useTrueSize } from './useTrueSize.ts';
 import { WholeSet } from './wholeSet.tsx';
@@ -122,6 +123,7 @@ function CardPicture({
   const { face, lookAt } = useLookedAt();
   const store = useOpenLayoutStore();
   const taken = useOpenLayout((state) => state.taken);
+  const inHand = layout.parts.find(({ id }) => id === taken);
   const hand = useHand(picture);
   const view = {
     x: drawn.frame.xPt - roundIt,
@@ -165,6 +167,7 @@ function CardPicture({
               />
             </Fragment>
           ))}
+        {inHand === undefined ? null : <TearLines part={inHand} pieces={drawn.pieces} />}
         <FoldLines
           lines={foldLines(layout.base, face, drawn)}
           onFold={() => lookAt({ face: face === 'base' ? 'inside' : 'base' })}

@@ -76,6 +76,7 @@ export function TearForm({ index }: { readonly index: number }): ReactNode {
           ),
         }}
       />
+      <p>{card.tear.drawn}</p>
       <TearWords part={part} />
     </>
   );
