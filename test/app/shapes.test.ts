@@ -163,6 +163,42 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     expect(JSON.parse(await kept(page))).toEqual(JSON.parse(layout));
   });
 
+  it('says what goes behind, what bases are bought, an empty envelope, and a banner that is none any more', async () => {
+    const page = await app.page({ widthPx: 820, heightPx: 1180 });
+    const id = await layOnShelf(
+      page,
+      layout.replace('"fold":"left","paper":"cream"', '"fold":"left","paper":null'),
+    );
+    await openLayout(page, id, 'card');
+    await type(page, card.readyMade.thickness, '0.4');
+    await type(page, card.readyMade.grams, '7,5');
+    await choose(page, card.sending.envelope, card.sending.envelopes.own);
+    await type(page, card.sending.gsm, '120');
+    await blank(page, card.sending.gsm).getByText('120 g/m²').waitFor();
+
+    await takeUp(page, 'Panel');
+    await choose(page, card.blanks.tuckMore, card.torn.edges.right);
+    await type(page, card.blanks.tuck(card.torn.edges.right), '15');
+    // 15 mm of its 120 go round, so that 105 are seen.
+    await page.locator('.pile-list').getByText('105').first().waitFor();
+
+    await takeUp(page, 'Tag');
+    await choose(page, card.shape.label, card.shape.kinds.banner);
+    await choose(page, card.shape.endLabel(card.torn.edges.right), card.shape.ends.straight);
+    await blank(page, card.shape.label).getByText(card.shape.kinds.rectangle, { exact: true }).waitFor();
+
+    await page.locator('[data-saving=saved]').waitFor();
+    const now = JSON.parse(await kept(page)) as { parts: readonly object[] };
+    expect(now).toMatchObject({
+      base: { thickness: '0.4 mm', grams: 7.5 },
+      envelope: { gsm: 120 },
+      parts: [{ tuck: { right: '15 mm' } }, {}, {}],
+    });
+    expect(now.parts[1]).not.toHaveProperty('ends');
+    await look(page, 'goes behind');
+    await undoAll(page);
+  });
+
   it('takes an outline from an SVG file, and says what is wrong with another', async () => {
     const page = await app.page();
     const id = await layOnShelf(page, layout);

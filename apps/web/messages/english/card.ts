@@ -157,6 +157,10 @@ export const card = {
     nameless: 'which has no name',
     width: 'Width of the envelope',
     height: 'Height of the envelope',
+    empty: 'Empty, the envelope is {thickness} thick and weighs {grams}; its paper is {gsm}.',
+    gsm: 'Weight of the envelope’s paper',
+    gsmShown: (grams: string) => `${grams} g/m²`,
+    gsmHint: 'In g/m²; leave it empty where nobody knows.',
     post: 'Where the cards are posted',
     posts: {
       none: 'a country not yet chosen',

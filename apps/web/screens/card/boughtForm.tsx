@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { settingOf } from '../../../../src/editing/index.ts';
-import type { Path } from '../../../../src/files/index.ts';
+import type { Json, Path } from '../../../../src/files/index.ts';
 import type { Bought } from '../../../../src/layout/index.ts';
 import { millimetres } from '../../../../src/measure/index.ts';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
@@ -16,10 +16,13 @@ export function BoughtForm({
   says,
   path,
   bought,
+  more = {},
 }: {
   readonly says: string;
   readonly path: Path;
   readonly bought: Bought;
+  /** Blanks of the sentence that only some of what is bought has. */
+  readonly more?: Readonly<Record<string, ReactNode>>;
 }): ReactNode {
   const { card } = useMessages();
   const { file } = useInHand();
@@ -31,6 +34,7 @@ export function BoughtForm({
     <Sentence
       says={says}
       blanks={{
+        ...more,
         thickness: (
           <LengthBlank
             name="thickness"
@@ -60,16 +64,21 @@ export function BoughtForm({
             text={grams === null ? '' : numbers.shown(String(grams))}
             shown={grams === null ? card.asUsual : card.readyMade.gramsShown(numbers.shown(String(grams)))}
             hint={card.readyMade.gramsHint}
-            writtenAs={(text) => {
-              const written = numbers.written(text.replace(/\s*g$/iu, '')) ?? text;
-              return /^\d+(?:\.\d+)?$/u.test(written) ? Number(written) : text;
-            }}
+            writtenAs={(text) => numberIn(text, numbers)}
             editOf={(value) => settingOf(file, field('grams'), value)}
           />
         ),
       }}
     />
   );
+}
+
+/** The number that grams or g/m² are written as; the text as it is where it is none. */
+export function numberIn(text: string, numbers: Pick<ReturnType<typeof useNumbers>, 'written'>): Json {
+  const bare = text.replace(/\s*g(?:\/m[²2])?$/iu, '');
+  // As with lengths, a comma stands before decimals too, unless it may stand between thousands.
+  const written = numbers.written(bare)?.replace(/^(\d+),(\d{1,2}|\d{4,})$/u, '$1.$2') ?? text;
+  return /^\d+(?:\.\d+)?$/u.test(written) ? Number(written) : text;
 }
 
 /** Where the blank opens until she measures it: card of usual thickness. */

@@ -9,8 +9,10 @@ import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { WrittenBlank } from '../../form/writtenBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
+import { useNumbers } from '../../messages/numbers.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
 import { asTyped } from './asTyped.ts';
+import { BoughtForm, numberIn } from './boughtForm.tsx';
 
 /** The envelope the cards go in and the post that takes them, in a sentence. */
 export function SendingForm(): ReactNode {
@@ -40,42 +42,73 @@ export function SendingForm(): ReactNode {
     );
   };
   return (
-    <Sentence
-      says={envelope === null ? sending.bare : sending.enveloped}
-      blanks={{
-        envelope: (
-          <ChoiceBlank
-            name="envelope"
-            label={sending.envelope}
-            value={envelope === null ? 'none' : 'own'}
-            choices={choicesOf(sending.envelopes)}
-            editOf={(is) => settingOf(file, ['envelope'], is === 'none' ? undefined : usualEnvelope(layout))}
-          />
-        ),
-        name: (
-          <WrittenBlank
-            name="envelope name"
-            label={sending.name}
-            text={envelope?.name ?? ''}
-            shown={envelope === null || envelope.name === '' ? sending.nameless : envelope.name}
-            own={envelope !== null && envelope.name !== ''}
-            hint={form.textHint}
-            writtenAs={(text) => text}
-            editOf={(name) => settingOf(file, ['envelope', 'name'], name)}
-          />
-        ),
-        width: side('width'),
-        height: side('height'),
-        post: (
-          <ChoiceBlank
-            name="post"
-            label={sending.post}
-            value={layout.post ?? 'none'}
-            choices={choicesOf(sending.posts)}
-            editOf={(post) => settingOf(file, ['post'], post === 'none' ? undefined : post)}
-          />
-        ),
-      }}
+    <>
+      <Sentence
+        says={envelope === null ? sending.bare : sending.enveloped}
+        blanks={{
+          envelope: (
+            <ChoiceBlank
+              name="envelope"
+              label={sending.envelope}
+              value={envelope === null ? 'none' : 'own'}
+              choices={choicesOf(sending.envelopes)}
+              editOf={(is) =>
+                settingOf(file, ['envelope'], is === 'none' ? undefined : usualEnvelope(layout))
+              }
+            />
+          ),
+          name: (
+            <WrittenBlank
+              name="envelope name"
+              label={sending.name}
+              text={envelope?.name ?? ''}
+              shown={envelope === null || envelope.name === '' ? sending.nameless : envelope.name}
+              own={envelope !== null && envelope.name !== ''}
+              hint={form.textHint}
+              writtenAs={(text) => text}
+              editOf={(name) => settingOf(file, ['envelope', 'name'], name)}
+            />
+          ),
+          width: side('width'),
+          height: side('height'),
+          post: (
+            <ChoiceBlank
+              name="post"
+              label={sending.post}
+              value={layout.post ?? 'none'}
+              choices={choicesOf(sending.posts)}
+              editOf={(post) => settingOf(file, ['post'], post === 'none' ? undefined : post)}
+            />
+          ),
+        }}
+      />
+      {envelope === null ? null : (
+        <BoughtForm
+          says={sending.empty}
+          path={['envelope']}
+          bought={envelope}
+          more={{ gsm: <EnvelopePaper gsm={envelope.gsm} /> }}
+        />
+      )}
+    </>
+  );
+}
+
+/** The grammage of its paper. */
+function EnvelopePaper({ gsm }: { readonly gsm: number | null }): ReactNode {
+  const { card } = useMessages();
+  const { file } = useInHand();
+  const numbers = useNumbers();
+  const written = gsm === null ? '' : numbers.shown(String(gsm));
+  return (
+    <WrittenBlank
+      name="envelope gsm"
+      label={card.sending.gsm}
+      text={written}
+      shown={gsm === null ? card.asUsual : card.sending.gsmShown(written)}
+      hint={card.sending.gsmHint}
+      writtenAs={(text) => numberIn(text, numbers)}
+      editOf={(value) => settingOf(file, ['envelope', 'gsm'], value)}
     />
   );
 }

@@ -102,7 +102,8 @@ function CornerBlank({ index }: { readonly index: number }): ReactNode {
 /** `left edge straight, right edge notched, …` */
 function EndsBlanks({ index }: { readonly index: number }): ReactNode {
   const { card } = useMessages();
-  const { file, layout } = useInHand();
+  const inHand = useInHand();
+  const { file, layout } = inHand;
   const { shape } = layout.parts[index]!;
   if (shape.kind !== 'banner') return null;
   const ways = ['straight', 'notched', 'pointed', 'slanted'] as const;
@@ -114,9 +115,13 @@ function EndsBlanks({ index }: { readonly index: number }): ReactNode {
         label={card.shape.endLabel(card.torn.edges[edge])}
         value={shape.ends[edge] ?? 'straight'}
         choices={ways.map((way) => ({ value: way, says: card.shape.ends[way] }))}
-        editOf={(way) =>
-          settingOf(file, ['parts', index, 'ends', edge], way === 'straight' ? undefined : way)
-        }
+        editOf={(way) => {
+          if (way !== 'straight') return settingOf(file, ['parts', index, 'ends', edge], way);
+          // With its last end straight it is a banner no more.
+          return Object.keys(shape.ends).some((other) => other !== edge)
+            ? settingOf(file, ['parts', index, 'ends', edge], undefined)
+            : shapeSet(inHand, index, 'rectangle', inHand);
+        }}
       />
       {at + 1 < edges.length ? <Words>{', '}</Words> : null}
     </span>
