@@ -35,10 +35,15 @@ describe('ten birthday cards with bees and dots', () => {
     expect(answer).toMatchObject({ cardwright_docket: 1, cards: 10 });
     // 0.013 cream twice, 0.011 coral and white twice each, 0.007 print, 0.0625 foam.
     expect((answer.section.thickest.thickness / inch).toFixed(4)).toBe('0.1395');
-    expect(answer.postings.map(({ post }) => post)).toEqual(['us', 'uk', 'ca', 'de', 'au']);
+    expect(answer.postings.map(({ post }) => post)).toEqual(['us']);
     expect(saidOf(answer, 'Envelope')[0]).toContain('A2, 5 3/4 x 4 3/8 in');
     expect(saidOf(answer, 'By post: United States')).toContain('Without the foam it is “letter”.');
     expect(saidOf(answer, 'Torn edges')).toEqual([]);
+  });
+
+  it('are told of every post that is known where none is named', async () => {
+    const { postings } = await docketOf('examples/lantern-walk.card.json');
+    expect(postings.map(({ post }) => post)).toEqual(['us', 'uk', 'ca', 'de', 'au']);
   });
 
   it('show borders of 1/8 in, and of each paper what the arithmetic of rectangles says', async () => {

@@ -174,7 +174,7 @@ test('each problem is met, with the figures of its sentence, and none without an
     ...postProblems(layout, posting(layout, postTableOf(layout.post ?? 'us')!)),
   ];
   const a2 = { width: inch('5 3/4'), height: inch('4 3/8') };
-  const bees = setOf('bees-and-dots');
+  const bees: Layout = { ...setOf('bees-and-dots'), envelope: null, post: null };
   expect(problems(bees)).toEqual([]);
 
   expect(

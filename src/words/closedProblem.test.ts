@@ -9,7 +9,7 @@ import { finishedProblemSentence } from './finishedProblem.ts';
 
 const read = readLayoutFile(readFileSync('test/sets/bees-and-dots.card.json', 'utf8'));
 if ('problems' in read) throw new Error(JSON.stringify(read.problems));
-const bees = read.layout;
+const bees: Layout = { ...read.layout, envelope: null, post: null };
 
 const inEnvelope = (width: Length, height: Length, more: Partial<Layout> = {}, name = ''): Layout => ({
   ...bees,
