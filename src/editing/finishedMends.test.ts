@@ -178,6 +178,19 @@ describe('what mends the finished cards', () => {
     `);
   });
 
+  it('gives the panels within a base the room that what lies there takes', () => {
+    const base = { size: ['148', '105'], fold: 'trifold', allowance: '0.5 mm', paper: 'plain' };
+    const lining = { id: 'lining', on: 'inside', inset: '5', adhere: 'raised' };
+    expect(offered(card([lining], { base }))).toMatchInlineSnapshot(`
+      [
+        [
+          "allowanceTight",
+          "The base: its panels within narrower by 3 mm.",
+        ],
+      ]
+    `);
+  });
+
   it('offers nothing where only another card would do', () => {
     const heavy = { id: 'tile', size: ['140', '100'], paper: null, grams: 2000 };
     expect(offered(card([heavy], { post: 'de' }))).toMatchInlineSnapshot(`

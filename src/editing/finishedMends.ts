@@ -1,3 +1,4 @@
+import { valueAt } from '../files/index.ts';
 import {
   checkFinished,
   closedCards,
@@ -80,6 +81,7 @@ const families = {
   noJoin: 'join',
   thinJoin: 'join',
   sliver: 'sliver',
+  allowanceTight: 'allowance',
   tearShows: 'tear',
   tearMayShow: 'tear',
   tearMeets: 'tear',
@@ -107,6 +109,7 @@ const mendsByCode: Record<FinishedCode, (one: Case) => Tried> = {
   tearShows: tearCovered,
   tearMayShow: tearCovered,
   tearMeets: tearCovered,
+  allowanceTight: allowanceMet,
   envelopeTooSmall: otherEnvelopes,
   envelopeTight: otherEnvelopes,
   notPosted: posted,
@@ -231,6 +234,16 @@ function tearCovered({ inHand, problem, held }: Case): Tried {
     const arranged = arrangement.parts[index];
     return arranged === undefined ? null : grown({ inHand, index, arranged, piece: 0 }, axis, to - from);
   });
+}
+
+/** The panels within narrower by what lies there is thick. */
+function allowanceMet({ inHand, problem, held: { marks } }: Case): Tried {
+  const { thickness } = problem.numbers;
+  if (thickness === undefined) return [];
+  const to = roundTo(lengthOfTicks(thickness), marks, 'up');
+  const typed = typingOf(inHand.layout)(to, valueAt(inHand.file, ['base', 'allowance']));
+  const changes = changesTo(inHand.file, ['base', 'allowance'], typed);
+  return [mendingOf({ kind: 'base' }, inHand, { by: 'allowance', to }, changes)];
 }
 
 // --- Envelope and post ---

@@ -32,7 +32,7 @@ export type MendTold =
   | { readonly by: 'one piece' | 'free' | 'usual allowance' }
   | { readonly by: 'row'; readonly axis: Axis; readonly count: number; readonly gap: Length }
   | { readonly by: 'pieces shorter'; readonly from: Length; readonly to: Length }
-  | { readonly by: 'foam'; readonly to: Length }
+  | { readonly by: 'foam' | 'allowance'; readonly to: Length }
   | { readonly by: 'flat' | 'all flat' }
   /** The name is empty where none of that size is sold. */
   | { readonly by: 'envelope'; readonly name: string; readonly width: Length; readonly height: Length }
@@ -102,6 +102,8 @@ export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
       return `cut ${length(told.width)} wide and ${length(told.height)} high`;
     case 'pieces shorter':
       return `its pieces of ${length(told.from)} cut ${length(told.to)}`;
+    case 'allowance':
+      return `its panels within narrower by ${length(told.to)}`;
     case 'foam':
       return `foam ${length(told.to)} thick`;
     case 'flat':
