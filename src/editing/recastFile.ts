@@ -13,7 +13,11 @@ export function recastFile(
 ): { readonly file: SavedLayout } | { readonly problems: readonly FileProblem[] } {
   const moved = recast.lengths.filter(({ from, to }) => from !== to);
   return changedFile(file, {
-    lengths: new Map([...moved.map(({ path, to }): [string, Length] => [path, to]), ...recast.rooms]),
+    lengths: new Map([
+      ...moved.map(({ path, to }): [string, Length] => [path, to]),
+      ...(recast.allowance === null ? [] : [['base.allowance', recast.allowance.to] as const]),
+      ...recast.rooms,
+    ]),
     units: recast.layout.units,
     cards: recast.layout.cards,
     sheets: recast.sheets,

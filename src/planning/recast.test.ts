@@ -27,6 +27,31 @@ function recastOf(layout: Layout, wishes: RecastWishes): Recast {
 const a4 = { width: mm(210), height: mm(297) };
 const letter = { width: inch('8 1/2'), height: inch('11') };
 
+describe('a base of several panels', () => {
+  const roll = layoutOf({
+    base: [inch('2 3/4'), inch('5 1/2')],
+    fold: 'roll',
+    allowance: inch('3/32'),
+    basePapers: ['oat'],
+    papers: [paper('oat', [{ size: { width: inches(12), height: inches(12) }, count: null }])],
+  });
+
+  it('has its allowance on a mark too, so that the opened base stands on one', () => {
+    const { allowance, pieces } = recastOf(roll, { units: 'mm' });
+    // 3/32 in is 2.38 mm.
+    expect(allowance).toEqual({ from: inch('3/32'), to: mm(2) });
+    // Panels of 69, 69, 66 and 64 mm.
+    expect(pieces[0]!.size.to).toEqual({ width: mm(268), height: mm(139) });
+  });
+
+  it('keeps an allowance that stands on a mark, and one that nobody said', () => {
+    const said = { ...roll, base: { ...roll.base, allowance: inch('1/8') } };
+    expect(recastOf(said, { cards: 2 }).allowance).toBeNull();
+    const usual = { ...roll, base: { ...roll.base, allowance: null } };
+    expect(recastOf(usual, { units: 'mm' }).allowance).toBeNull();
+  });
+});
+
 describe('other sheets', () => {
   const layout = layoutOf({
     cards: 4,

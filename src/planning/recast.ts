@@ -15,12 +15,14 @@ import {
   withLengths,
   worseningFrom,
 } from '../layout/index.ts';
+import { takesAllowance } from '../making/index.ts';
 import { type Length, roundTo, type Size, zero } from '../measure/index.ts';
 import type { SheetStock } from '../stash/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { usualMarks } from './checkSet.ts';
 import { type Conversion, converted } from './conversion.ts';
 import { mostCards } from './enough.ts';
+import { onMark } from './filledRow.ts';
 import type { Piece } from './piece.ts';
 import { piecesOf } from './pieces.ts';
 import { piecesPerSheet } from './piecesPerSheet.ts';
@@ -40,6 +42,8 @@ export interface Recast extends Drawn {
   readonly trimmer: Trimmer | null;
   /** Every length of the layout, in its order. */
   readonly lengths: readonly RecastLength[];
+  /** How much narrower panels within a folded base are, where that was said and has been brought to a mark. */
+  readonly allowance: Change<Length> | null;
   /** The ends of the rooms that are others now, by their paths in the file. */
   readonly rooms: ReadonlyMap<string, Length>;
   /** By the id of a paper, where it has other sheets now. */
@@ -142,7 +146,14 @@ export function recast(set: SetToPlan, wishes: RecastWishes): Recast | RecastRef
   const { lengths: drawnAnew, unfilled } = recastLengths(layout, set.arrangement, target);
   const lengths = new Map([...drawnAnew].map(([path, { length }]) => [path, length]));
   const rooms = roomsRecast(set, withLengths(layout, lengths), marks);
-  const asked = { ...layout, units, papers, cards: wishes.cards ?? layout.cards };
+  const allowance = allowanceRecast(layout, marks);
+  const asked = {
+    ...layout,
+    units,
+    papers,
+    cards: wishes.cards ?? layout.cards,
+    base: { ...layout.base, allowance: allowance === null ? layout.base.allowance : allowance.to },
+  };
   const recastLayout = withRooms(withLengths(asked, lengths), rooms);
   const arrangement = arrange(recastLayout);
   const unknown = arrangement.parts.filter(
@@ -193,6 +204,7 @@ export function recast(set: SetToPlan, wishes: RecastWishes): Recast | RecastRef
         ...(suited === undefined ? { to, why } : { to: suited, why: 'suits' as const }),
       };
     }),
+    allowance,
     rooms,
     sheets: new Map(
       [...papers].flatMap(([id, paper]) => (paper === layout.papers.get(id) ? [] : [[id, paper.sheets]])),
@@ -209,6 +221,14 @@ export function recast(set: SetToPlan, wishes: RecastWishes): Recast | RecastRef
     squeezed: squeezedIn(set.arrangement, drawn.arrangement),
     conversion: conversionOf(set, { asked, base: wishes.base ?? null, marks, trimmer }),
   };
+}
+
+/** The allowance of a base that was said, brought to a mark but never to nothing; `null` where it stays. */
+function allowanceRecast({ base }: Layout, marks: Length): Change<Length> | null {
+  const { allowance: from } = base;
+  if (from === null || !takesAllowance(base.fold)) return null;
+  const to = onMark(from, marks);
+  return to === from ? null : { from, to };
 }
 
 /** A trimmer of those marks, so that sizes are looked for on no others; `trimmer` itself where these are its own. */

@@ -91,12 +91,20 @@ function changeSentences(told: Told): readonly string[] {
     const lost = known ? ' Their price and grain are not known; add them to the file.' : '';
     return `${was.name}: sheets of ${now}, were ${before}; as asked.${lost}`;
   });
+  const { allowance: within } = recast;
+  const allowance =
+    within === null
+      ? []
+      : [
+          `What lies within the base: ${showLengthWithUnit(within.to, told.to, told.glyphs)} narrower (was ${showLengthWithUnit(within.from, from, told.glyphs)}); ${reasonWords.mark}.`,
+        ];
   const cards = recast.layout.cards;
   return [
     ...(cards === drawn.cards ? [] : [`${counted(cards, 'card')}, were ${drawn.cards}; as asked.`]),
     ...sheets,
     ...sentences,
-    ...(sentences.length === 0 ? ['No length had to change.'] : []),
+    ...allowance,
+    ...(sentences.length + allowance.length === 0 ? ['No length had to change.'] : []),
   ];
 }
 

@@ -175,7 +175,20 @@ function textOf(answer: Recast, drawn: Layout, words: RecastWords): readonly str
 
 /** What `recast --json` writes: lengths in whole ticks, and every sentence under `says`. */
 function recordOf(answer: Recast, says: RecastWords): unknown {
-  const { layout, marks, lengths, rooms, effect, pieces, papers, suiting, cards, worse, problems } = answer;
+  const {
+    layout,
+    marks,
+    lengths,
+    allowance,
+    rooms,
+    effect,
+    pieces,
+    papers,
+    suiting,
+    cards,
+    worse,
+    problems,
+  } = answer;
   const { conversion, squeezed } = answer;
   const showing = { units: layout.units, glyphs: 'typed' } as const;
   const size = ({ width, height }: Size) => [width, height];
@@ -190,6 +203,7 @@ function recordOf(answer: Recast, says: RecastWords): unknown {
     cards: { asked: layout.cards, given: cards },
     suiting,
     lengths,
+    allowance,
     rooms: Object.fromEntries(rooms),
     effect,
     pieces: pieceRecords(pieces),

@@ -1,5 +1,6 @@
-import type { ReactNode } from 'react';
-import { settingOf } from '../../../../src/editing/index.ts';
+import { type ReactNode, useRef } from 'react';
+import { changed, foldSet, settingOf } from '../../../../src/editing/index.ts';
+import type { SavedLayout } from '../../../../src/files/index.ts';
 import { foldedBase } from '../../../../src/layout/index.ts';
 import { opensEitherWay, takesAllowance } from '../../../../src/making/index.ts';
 import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
@@ -8,6 +9,29 @@ import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
 import { asTyped } from './asTyped.ts';
+
+/** How the base is folded. */
+export function FoldBlank(): ReactNode {
+  const { card } = useMessages();
+  const { file, layout } = useInHand();
+  // Folds are tried one after another, also by the arrow keys: each is made from what the base was before.
+  const tried = useRef<{ readonly from: SavedLayout; readonly to: string } | null>(null);
+  return (
+    <ChoiceBlank
+      name="fold"
+      label={card.blanks.fold}
+      value={layout.base.fold}
+      choices={choicesOf(card.folds)}
+      editOf={(fold) => {
+        const { current } = tried;
+        const from = current?.to === JSON.stringify(file) ? current.from : file;
+        const edit = foldSet(file, fold, from);
+        tried.current = { from, to: JSON.stringify(changed(file, edit.changes).file) };
+        return edit;
+      }}
+    />
+  );
+}
 
 /** Which way a base of several panels opens, and how much narrower those within are; nothing for other folds. */
 export function FoldingForm(): ReactNode {

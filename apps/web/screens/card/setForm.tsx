@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
-import { foldSet, settingOf, together } from '../../../../src/editing/index.ts';
+import { settingOf, together } from '../../../../src/editing/index.ts';
 import { type Path, valueAt } from '../../../../src/files/index.ts';
-import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { CountBlank } from '../../form/countBlank.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { PapersBlank } from '../../form/papersBlank.tsx';
@@ -10,7 +9,7 @@ import { TextBlank } from '../../form/textBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
 import { BoughtForm } from './boughtForm.tsx';
-import { FoldingForm } from './foldingForm.tsx';
+import { FoldBlank, FoldingForm } from './foldingForm.tsx';
 import { SendingForm } from './sendingForm.tsx';
 
 /** The set and its base in words. */
@@ -59,15 +58,7 @@ export function SetForm(): ReactNode {
           ),
           width: side('width', card.blanks.baseWidth),
           height: side('height', card.blanks.baseHeight),
-          fold: (
-            <ChoiceBlank
-              name="fold"
-              label={card.blanks.fold}
-              value={layout.base.fold}
-              choices={choicesOf(card.folds)}
-              editOf={(fold) => foldSet(file, fold)}
-            />
-          ),
+          fold: <FoldBlank />,
           paper: (
             <PapersBlank
               name="paper"
