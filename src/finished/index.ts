@@ -56,5 +56,6 @@ export { tearJoins } from './tearJoins.ts';
 export { tearProblems } from './tearProblems.ts';
 export type { Resized, TearRemedy } from './tearRemedy.ts';
 export { isMeeting, type Risk, type TearJoin, type Tears, tearsOf, usualRisk } from './tears.ts';
-export { type Thickness, thicknessOf, thicknessOfDealt, usualFoam } from './thickness.ts';
+export { type Thickness, thicknessOf, thicknessOfDealt } from './thickness.ts';
+export { tuckedEnds } from './tucks.ts';
 export { envelopeWeight, type Weight, type WeightItem, weightOf, withItem } from './weight.ts';

@@ -61,9 +61,6 @@ export function spotsOf(layout: Pick<Layout, 'adhesives' | 'units'>): Thickness 
   return { length: thickness, estimated: !thicknessSaid };
 }
 
-/** Foam tape as crafters use it most, 1/16 in or about 1.5 mm (common practice, no source). */
-export const usualFoam: Length = millimetres(1.5);
-
 const usual: Readonly<Record<string, Length>> & { readonly cardstock: Length; readonly other: Length } = {
   cardstock: millimetres(0.28),
   vellum: millimetres(0.09),

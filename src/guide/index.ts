@@ -1,3 +1,4 @@
+export { type AssemblyPlate, assemblyPlates, type PlateRequest } from './assemblyPlate.ts';
 export {
   type CuttingMatter,
   type CuttingPicture,

@@ -102,10 +102,10 @@ describe('pileDrawing', () => {
     // The base is 4 1/4 in wide, the mat 1/8 in inside it on either side.
     expect((mat.xPt - base.xPt) / base.widthPt).toBeCloseTo(0.125 / 4.25, 9);
     expect(mat.widthPt / base.widthPt).toBeCloseTo(4 / 4.25, 9);
-    // The mat lies on the base; under the strip is foam of 1.5 mm.
+    // The mat lies on the base; under the strip is foam of 1/16 in.
     expect(mat.yPt + mat.heightPt).toBeCloseTo(base.yPt, 6);
     const below = framesOf('moon')[0]!;
-    expect(below.yPt - (strip.yPt + strip.heightPt)).toBeCloseTo((1.5 / 25.4) * 72 * thickened, 6);
+    expect(below.yPt - (strip.yPt + strip.heightPt)).toBeCloseTo((1 / 16) * 72 * thickened, 6);
     expect(layers.find(({ part: id }) => id === 'strip')?.marks).toHaveLength(1);
   });
 

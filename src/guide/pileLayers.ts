@@ -7,7 +7,7 @@ import {
   rectangle,
   white,
 } from '../drawing/index.ts';
-import { sideOfBase, thicknessOfDealt, usualFoam } from '../finished/index.ts';
+import { adhesiveFor, sideOfBase, thicknessOfDealt } from '../finished/index.ts';
 import {
   type Arrangement,
   type Dealt,
@@ -179,7 +179,7 @@ function layersOf(request: PileRequest): readonly Layer[] {
       const from = lengthOfTicks(
         Math.max(...layers.filter((layer) => overlap(layer.box, box)).map(({ top }) => top), 0),
       );
-      const to = sum(from, raised ? (part.foam ?? usualFoam) : zero);
+      const to = sum(from, raised ? (part.foam ?? adhesiveFor(layout, 'raised').thickness) : zero);
       layers.push(
         layerOf(part.id, piece, part, { side: part.side }, box, {
           from,
