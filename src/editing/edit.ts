@@ -42,7 +42,7 @@ export function partAdded(at: number, part: JsonObject): Edit {
 
 /**
  * A part taken off the pile. What lay on it lies on what it lay on itself, at the same distances; what was laid to it
- * is laid there no more.
+ * is laid there no more, and it goes out of the order of assembly.
  */
 export function partTaken(file: SavedLayout, at: number): Edit {
   const part = partAt(file, at);
@@ -51,7 +51,7 @@ export function partTaken(file: SavedLayout, at: number): Edit {
   );
   return {
     told: { what: 'part taken', name: nameOf(part) },
-    changes: [...others, { kind: 'take', path: ['parts', at] }],
+    changes: [...others, ...outOfOrder(file, part.id), { kind: 'take', path: ['parts', at] }],
   };
 }
 
@@ -94,6 +94,14 @@ export function together(first: Edit, ...more: readonly Edit[]): Edit {
 // --- Changes ---
 
 const neighbours = ['below', 'above', 'rightOf', 'leftOf'] as const;
+
+/** What takes a part that goes out of the order of assembly, and that itself where it says nothing then. */
+function outOfOrder(file: SavedLayout, id: Json | undefined): readonly Change[] {
+  const { order } = file;
+  if (!isList(order) || !order.includes(id ?? null)) return [];
+  const left = order.filter((each) => each !== id);
+  return changesTo(file, ['order'], left.length === 0 ? undefined : left);
+}
 
 /** What frees a part from another that goes. */
 function freedFrom(file: SavedLayout, part: JsonObject, path: Path, gone: JsonObject): readonly Change[] {

@@ -81,6 +81,11 @@ const families = {
   noJoin: 'join',
   thinJoin: 'join',
   sliver: 'sliver',
+  noRoomToHold: 'room to hold',
+  glueShows: 'glue',
+  hangsFar: 'hangs',
+  orderRefused: 'order',
+  orderNone: 'order',
   allowanceTight: 'allowance',
   tearShows: 'tear',
   tearMayShow: 'tear',
@@ -106,6 +111,13 @@ const mendsByCode: Record<FinishedCode, (one: Case) => Tried> = {
   noJoin,
   thinJoin,
   sliver: sliverGone,
+  noRoomToHold: laidFlat,
+  // What may lie over it is for the eye to choose.
+  glueShows: () => [],
+  hangsFar: (one) => [...(one.ailing === null ? [] : centred(one.ailing)), ...laidFlat(one)],
+  orderRefused: orderFreed,
+  // The sentence says what may be laid on what; that is another design.
+  orderNone: () => [],
   tearShows: tearCovered,
   tearMayShow: tearCovered,
   tearMeets: tearCovered,
@@ -215,6 +227,20 @@ function grown(ailing: Ailing, axis: Axis, by: number): Edit | null {
 
 function isEdge(name: string | undefined): name is Edge {
   return name === 'left' || name === 'right' || name === 'top' || name === 'bottom';
+}
+
+// --- What holds it, and in which order ---
+
+/** Without the foam or the spots. */
+function laidFlat({ ailing }: Case): Tried {
+  if (ailing === null) return [];
+  const flat = [...setting(ailing, ['adhere'], undefined), ...setting(ailing, ['foam'], undefined)];
+  return [mending(ailing, { by: 'flat' }, flat)];
+}
+
+/** The order is worked out again. */
+function orderFreed({ inHand }: Case): Tried {
+  return [mendingOf({ kind: 'set' }, inHand, { by: 'order' }, changesTo(inHand.file, ['order'], undefined))];
 }
 
 // --- Tears ---

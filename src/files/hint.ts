@@ -21,6 +21,7 @@ export function withHint(problem: FileProblem, file: JsonObject): FileProblem {
 /** The ids that might have stood there; `null` for a problem about something else. */
 function candidatesFor({ code, path }: FileProblem, file: JsonObject): readonly string[] | null {
   if (code === 'paperUnknown') return isObject(file.papers) ? Object.keys(file.papers) : null;
+  if (code === 'orderUnknown') return idsBefore(Infinity, file.parts);
   if (code !== 'onUnknown') return null;
   return [...(path.at(-1) === 'on' ? faces : []), ...idsBefore(path[1], file.parts)];
 }

@@ -1,5 +1,6 @@
 import stringify from 'json-stringify-pretty-compact';
 import {
+  type AdhesiveSaid,
   type Anchor,
   type Bought,
   type Dealt,
@@ -16,7 +17,7 @@ import {
   type Span,
   type Tear,
 } from '../layout/index.ts';
-import { grammageOf } from '../making/index.ts';
+import { type AdhesiveUse, adhesivesFor, adhesiveUses, grammageOf } from '../making/index.ts';
 import { type Edge, type Length, readLength, type Size, type Units, zero } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import { type BannerEnd, readPath } from '../shape/index.ts';
@@ -139,6 +140,8 @@ function layoutOf(shape: LayoutShape): Layout {
     parts: shape.parts.map((part, index) => partOf(part, lengths, ['parts', index])),
     envelope: envelopeOf(shape.envelope, lengths),
     post: shape.post ?? null,
+    ...(shape.adhesives === undefined ? {} : { adhesives: adhesivesOf(shape.adhesives, lengths) }),
+    ...(shape.order === undefined ? {} : { order: shape.order }),
     ...(shape.smallestScrap === undefined
       ? {}
       : { smallestScrap: lengths.read(shape.smallestScrap, ['smallestScrap']) }),
@@ -348,6 +351,34 @@ function envelopeOf(envelope: LayoutShape['envelope'], lengths: Lengths): Envelo
     gsm: envelope.gsm ?? null,
     ...boughtOf(envelope, lengths, ['envelope']),
   };
+}
+
+type AdhesivesShape = NonNullable<LayoutShape['adhesives']>;
+
+function adhesivesOf(
+  shape: AdhesivesShape,
+  lengths: Lengths,
+): Readonly<Partial<Record<AdhesiveUse, AdhesiveSaid>>> {
+  const said: Partial<Record<AdhesiveUse, AdhesiveSaid>> = {};
+  for (const use of adhesiveUses) {
+    const one = shape[use];
+    if (one === undefined) continue;
+    const length = (field: 'width' | 'thickness' | 'inset' | 'span') =>
+      lengths.readOr(null, one[field], ['adhesives', use, field]);
+    said[use] = {
+      kind: one.kind ?? adhesivesFor[use][0],
+      width: length('width'),
+      thickness: length('thickness'),
+      inset: length('inset'),
+      span: length('span'),
+      roll: 'roll' in one ? lengths.readOr(null, one.roll, ['adhesives', use, 'roll']) : null,
+      pack: 'pack' in one ? (one.pack ?? null) : null,
+      handle: one.handle ?? null,
+      dry: one.dry ?? null,
+      shows: one.shows ?? null,
+    };
+  }
+  return said;
 }
 
 type RoomsShape = 'none' | { readonly [name in RoomName]?: readonly [string, string] | undefined };

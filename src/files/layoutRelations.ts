@@ -45,6 +45,7 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
       ...amountProblems(member, file.cards),
       ...roomProblems(member.part, member.path, units),
     ]),
+    ...(isList(file.parts) ? orderProblems(file.order, pile) : []),
   ];
 }
 
@@ -167,6 +168,20 @@ function referenceProblem(
   if (other !== undefined)
     return [fileProblem('onLater', path, { found, wanted, later: pathText(other.path) })];
   return [fileProblem('onUnknown', path, { found, wanted })];
+}
+
+/** Ids of the order that name no part, or one a second time. */
+function orderProblems(order: Json | undefined, { byId }: Pile): FileProblem[] {
+  if (!isList(order)) return [];
+  return order.flatMap((id, index) => {
+    if (typeof id !== 'string' || !isId(id) || isFace(id)) return [];
+    const at = ['order', index];
+    if (!byId.has(id)) return [fileProblem('orderUnknown', at, { found: excerpt(id) })];
+    const first = order.indexOf(id);
+    return first === index
+      ? []
+      : [fileProblem('orderTwice', at, { found: excerpt(id), first: pathText(['order', first]) })];
+  });
 }
 
 // --- Size and shape ---

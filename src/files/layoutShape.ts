@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { FoldedShape, ShapeKind } from '../layout/index.ts';
-import { foldKinds, postIds, poundKinds } from '../making/index.ts';
+import { type AdhesiveUse, adhesivesFor, foldKinds, postIds, poundKinds } from '../making/index.ts';
 import type { Units } from '../measure/index.ts';
 import type { BannerEnd } from '../shape/index.ts';
 import { expecting } from './expectation.ts';
@@ -349,6 +349,34 @@ function shapeIn(units: Units) {
     grams: grams('one of it'),
   });
 
+  const adhesive = (use: AdhesiveUse) => ({
+    kind: maybe(oneOf(adhesivesFor[use]), `What it is; ${adhesivesFor[use][0]} unless said.`),
+    width: positive('How wide the tape or the line of glue is, or how far it is across a spot or a square.'),
+    thickness: positive('How thick it lies.'),
+    inset: maybe(lengthText(units, 'not negative'), 'How far from the edges of a part it stays.'),
+    span: positive('How far any point of a part may lie from the nearest of it.'),
+    handle: maybe(wholeNumber(0, mostMinutes), 'Minutes until the work can be taken up and turned over.'),
+    dry: maybe(wholeNumber(0, mostMinutes), 'Minutes until it holds for good.'),
+    shows: flag('Whether it is seen through paper that is seen through; true unless said.'),
+  });
+  const roll = { roll: positive('How much is on a roll.') };
+  const pack = { pack: maybe(wholeNumber(1, 100_000), 'How many are in a pack.') };
+  const adhesives = fields('adhesives', {
+    flat: maybe(fields('adhesive', { ...adhesive('flat'), ...roll }), 'What holds parts that lie flat.'),
+    raised: maybe(
+      fields('adhesive', { ...adhesive('raised'), ...roll, ...pack }),
+      'The foam under parts that are raised.',
+    ),
+    spots: maybe(
+      fields('adhesive', { ...adhesive('spots'), ...pack }),
+      'What holds parts that are held by spots.',
+    ),
+    holding: maybe(
+      fields('adhesive', { ...adhesive('holding'), ...roll }),
+      'The tape that only holds the ends of a band until they are covered.',
+    ),
+  });
+
   return fields('file', {
     $schema: maybe(z.string({ error: expecting('text') }), 'Where an editor finds this schema.'),
     cardwright: described(z.literal(1, { error: expecting('version') }), 'The version of this shape.'),
@@ -363,6 +391,13 @@ function shapeIn(units: Units) {
     smallestScrap: positive('Shortest side of a leftover that is worth keeping; 1 in unless said.'),
     envelope: maybe(envelope, 'The envelope the card goes in.'),
     post: maybe(oneOf(postIds), 'Which post the cards are sent by.'),
+    adhesives: maybe(adhesives, 'What parts are held with; what is usual unless said.'),
+    order: maybe(
+      z
+        .array(idText('part-id'), { error: expecting('order') })
+        .check(z.minLength(1, { error: expecting('order') })),
+      'Ids of parts in the order in which they are put on; parts that are not named find their own turn.',
+    ),
     parts: z
       .array(part, { error: expecting('parts') })
       .register(z.globalRegistry, { description: 'The pile, bottom first.', maxItems: limits.parts }),
@@ -371,6 +406,8 @@ function shapeIn(units: Units) {
 
 const paperChoice = expecting('paper-choice', { high: limits.papersDealt });
 const pair = { low: 2, high: 2 };
+/** A fortnight. */
+const mostMinutes = 20_160;
 const gsmRange = { low: 1, high: 10_000 };
 const gramsRange = { low: 0.001, high: 10_000 };
 const slantRange = { low: -85, high: 85 };

@@ -3,7 +3,7 @@ import type { AdhesiveUse } from '../making/index.ts';
 import type { Edge } from '../measure/index.ts';
 import { adhesiveFor } from './adhesive.ts';
 import { assemblyOrder, type Refusal } from './assemblyOrder.ts';
-import type { OrderRule } from './assemblyRules.ts';
+import { chainOf, type OrderRule } from './assemblyRules.ts';
 
 /** How a card of the set is put together, step by step. */
 export interface Assembly {
@@ -115,7 +115,7 @@ export function assemblyOf(layout: Layout, arrangement: Arrangement): Assembly {
       waitsFor: waited.map(({ number }) => number),
       handle: Math.max(...holds.map((use) => minutes[use].handle)),
       dry: Math.max(...holds.map((use) => minutes[use].dry)),
-      reasons: reasonsOf(id, rules, turnOf),
+      reasons: reasonsOf(id, chainOf(layout, part.on), rules, turnOf),
     };
     wet = [...wet.filter((each) => !waited.includes(each)), ...(step.handle > 0 ? [step] : [])];
     for (const each of readies) ready.add(each);
@@ -150,6 +150,7 @@ function isMadeReady(part: Part): boolean {
 /** What it waited for, but for what waits through another of these; each part once. */
 function reasonsOf(
   id: string,
+  below: readonly string[],
   rules: readonly OrderRule[],
   turnOf: ReadonlyMap<string, number>,
 ): readonly OrderRule[] {
@@ -160,10 +161,10 @@ function reasonsOf(
   const own = holding.filter(({ before }) => lastOf(before) === id);
   const direct = own.filter(
     ({ first }) =>
-      !own.some(
-        (other) =>
-          other.first !== first &&
-          holding.some((rule) => rule.first === first && lastOf(rule.before) === other.first),
+      ![...below, ...own.map((other) => other.first)].some(
+        (between) =>
+          between !== first &&
+          holding.some((rule) => rule.first === first && lastOf(rule.before) === between),
       ),
   );
   return direct.filter((rule, index) => direct.findIndex(({ first }) => first === rule.first) === index);

@@ -4,6 +4,8 @@ import { closedProblems } from './closedProblems.ts';
 import type { FinishedCode } from './codes.ts';
 import type { DocketAsks } from './docket.ts';
 import { foldingProblems } from './foldingProblems.ts';
+import { holdingProblems } from './holdingProblems.ts';
+import { orderProblems } from './orderProblems.ts';
 import { shownProblems } from './shownProblems.ts';
 import { tearProblems } from './tearProblems.ts';
 import { tearsOf } from './tears.ts';
@@ -22,6 +24,8 @@ export function checkFinished(
 ): readonly FinishedProblem[] {
   return [
     ...shownProblems(layout, arrangement),
+    ...orderProblems(layout, arrangement),
+    ...holdingProblems(layout, arrangement),
     ...tearProblems(layout, tearsOf(layout, arrangement, asks)),
     ...foldingProblems(layout, arrangement),
     ...closedProblems(layout, arrangement, asks.tables),

@@ -10,6 +10,19 @@ export const finishedCodes = {
   thinJoin: 'caution',
   /** So little of something shows beside a part that it looks like a slip. Numbers: breadth. Names: shows, and edge or beside. */
   sliver: 'caution',
+  /** Foam or spots have no room behind a part where they are not seen. Numbers: breadth, needed, inset. Names: kind. */
+  noRoomToHold: 'caution',
+  /** Whatever holds a part is seen through it, for nothing lies over it that hides that. As above, without inset. */
+  glueShows: 'caution',
+  /** A part on foam or spots reaches out too far over what holds it. Numbers: hangs, span. Names: kind. */
+  hangsFar: 'caution',
+  /**
+   * The parts cannot be put on in the order that the layout names. Names: why1, lower1, upper1, first1, last1 of the rule
+   * that stands against it, and of more where only several together do.
+   */
+  orderRefused: 'error',
+  /** There is no order in which the parts can be put on. As above. */
+  orderNone: 'error',
   /**
    * Even as deep as it usually goes, a tear leaves a bare spot or a gap. Names: kind, edge, against, shows. Numbers:
    * nominal, usual, least, most, onCard, inSet, cards, wanted.

@@ -1,9 +1,11 @@
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { type PostTable, postTables } from '../making/index.ts';
 import type { Length } from '../measure/index.ts';
+import { type Assembly, assemblyOf } from './assemblySteps.ts';
 import { type Closed, closedCards } from './closed.ts';
 import { type BordersShown, bordersShown, type GapShown, gapsShown } from './edgesShown.ts';
 import { type Folding, foldingOf } from './folding.ts';
+import { type Holding, holdingOf } from './holding.ts';
 import { type PaperShown, paperShown } from './paperShown.ts';
 import { type Posting, postingOf } from './posting.ts';
 import { type RibbonMade, ribbonsMade } from './ribbons.ts';
@@ -21,6 +23,9 @@ export interface Docket {
   readonly tears: Tears;
   /** In the order of the pile. */
   readonly ribbons: readonly RibbonMade[];
+  /** In which order a card is put together, and what holds its parts. */
+  readonly assembly: Assembly;
+  readonly holding: Holding;
   readonly closed: Closed;
   /** By the post of the layout, else by each that is known. */
   readonly postings: readonly Posting[];
@@ -53,6 +58,8 @@ export function docketOf(layout: Layout, arrangement: Arrangement, asks: DocketA
     folding: foldingOf(layout, arrangement),
     tears: tearsOf(layout, arrangement, asks),
     ribbons: ribbonsMade(layout, arrangement, closed.section.thickest.thickness),
+    assembly: assemblyOf(layout, arrangement),
+    holding: holdingOf(layout, arrangement),
     closed,
     postings: tables.map((table) => postingOf(layout, arrangement, table, closed)),
   };

@@ -118,14 +118,37 @@ function farthest(piece: Region, laid: readonly Laid[], isRound: boolean, span: 
 // --- Ways to lay it ---
 
 /** Even layings in rows, the one with the fewest strips or spots first, of as many the shortest. */
-function candidates(room: Region, { form, width, span }: Adhesive): readonly (readonly Laid[])[] {
+function candidates(room: Region, adhesive: Adhesive): readonly (readonly Laid[])[] {
+  const { form, width } = adhesive;
+  if (form === 'spot') {
+    // A spot lies in the room where its middle lies that far in.
+    const reach = lengthOfTicks(Math.max(0, Math.floor(width / 2) - 1));
+    return waysIn(narrowed(room, reach), { breadth: lengthOfTicks(2), least: 2 }, adhesive).map((laid) =>
+      laid.map(({ box, along }) => ({ box: grown(box, reach), along })),
+    );
+  }
+  if (form === 'square') return waysIn(room, { breadth: width, least: width }, adhesive);
+  const least = Math.min(width, narrowestStrip);
+  // Cut lengthwise only where it does not go in whole, as in a small circle.
+  for (const share of [1, 0.75, 0.5, 0]) {
+    const breadth = lengthOfTicks(Math.max(least, Math.floor(width * share)));
+    const ways = waysIn(room, { breadth, least }, adhesive);
+    if (ways.length > 0) return ways;
+  }
+  return [];
+}
+
+function waysIn(
+  room: Region,
+  { breadth, least }: { readonly breadth: Length; readonly least: number },
+  { form, width, span }: Adhesive,
+): readonly (readonly Laid[])[] {
   const runs = form === 'strip' || form === 'line';
-  const least = runs ? Math.min(width, narrowestStrip) : width;
-  const islands = islandsOf(room).flatMap((island) => {
-    const box = boundsOf(island)!;
+  const islands = islandsOf(room).flatMap((region) => {
+    const box = boundsOf(region)!;
     if (Math.min(box.width, box.height) < least) return [];
-    const breadth = runs ? lengthOfTicks(Math.min(width, breadthOf(island))) : width;
-    return breadth < least ? [] : [{ region: island, box, breadth }];
+    const own = runs ? lengthOfTicks(Math.min(breadth, breadthOf(region))) : breadth;
+    return own < least ? [] : [{ region, box, breadth: own }];
   });
   if (islands.length === 0) return [];
   const most = (axis: Axis) => Math.ceil(Math.max(...islands.map(({ box }) => box[axis])) / span) + 2;
@@ -140,7 +163,7 @@ function candidates(room: Region, { form, width, span }: Adhesive): readonly (re
           continue;
         }
         for (let count = 1; count <= most(along); count += 1) {
-          ways.push(lines.flatMap((line) => spotsIn(line, count, width)));
+          ways.push(lines.flatMap((line) => spotsIn(line, count, breadth, width)));
         }
       }
     }
@@ -151,6 +174,15 @@ function candidates(room: Region, { form, width, span }: Adhesive): readonly (re
   return ways
     .filter((laid) => laid.length > 0)
     .toSorted((one, other) => one.length - other.length || length(one) - length(other));
+}
+
+function grown(box: Box, by: Length): Box {
+  return {
+    left: lengthOfTicks(box.left - by),
+    top: lengthOfTicks(box.top - by),
+    width: lengthOfTicks(box.width + 2 * by),
+    height: lengthOfTicks(box.height + 2 * by),
+  };
 }
 
 /** Rows as broad as the adhesive, evenly over one island: from edge to edge of it, or each in the middle of its share. */
@@ -212,11 +244,11 @@ function between(band: Box, along: Axis, from: number, to: number): Box {
     : { ...band, top: lengthOfTicks(from), height: length };
 }
 
-/** So many spots on a row, from end to end; a single one in the middle, and no more than go in. */
-function spotsIn({ box, along }: Laid, count: number, width: Length): readonly Laid[] {
+/** So many spots on a row, from end to end and a `pitch` apart at least; a single one in the middle. */
+function spotsIn({ box, along }: Laid, count: number, width: Length, pitch: Length): readonly Laid[] {
   const start = along === 'width' ? box.left : box.top;
   const free = box[along] - width;
-  const fitting = Math.min(count, Math.floor(box[along] / width));
+  const fitting = Math.min(count, Math.floor(free / pitch) + 1);
   return Array.from({ length: fitting }, (_, spot) => {
     const at = Math.round(start + (fitting === 1 ? free / 2 : (free * spot) / (fitting - 1)));
     return { box: between(box, along, at, at + width), along };

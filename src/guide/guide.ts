@@ -14,7 +14,7 @@ import {
   textStyles,
   textWidthPt,
 } from '../drawing/index.ts';
-import { closedCards, postingOf } from '../finished/index.ts';
+import { closedCards, holdingOf, postingOf } from '../finished/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { postTableOf } from '../making/index.ts';
 import { pointsOf, type Units } from '../measure/index.ts';
@@ -25,10 +25,13 @@ import {
   capital,
   cautionsFor,
   countedInWords,
+  dryingSentence,
   envelopeSentences,
   exactnessSentences,
   foldWord,
+  heldSentence,
   listed,
+  needSentence,
   postSentences,
   sectionSentences,
   sittingBreaks,
@@ -212,6 +215,9 @@ function needed(matter: Matter): readonly Block[] {
     heading(matter, 'What you need'),
     ...used.flatMap((paper) => takenOf(paper, plan, showing)).map((line) => paragraphOf(matter, '', line)),
     ...[...papers, ...parts].map((line) => paragraphOf(matter, 'Still to get', line)),
+    ...holdingOf(layout, matter.arrangement).needs.map((need) =>
+      paragraphOf(matter, 'To hold it', needSentence(need, layout, showing)),
+    ),
     paragraphOf(matter, 'Tools', `${capital(toolsFor(layout, showing.units).join('; '))}.`),
   ];
 }
@@ -275,9 +281,9 @@ function assembly(matter: Matter): readonly Block[] {
       afterPt: 8,
     }),
     setList({
-      items: steps.map(({ part, name, prepare, lay }) => [
+      items: steps.map(({ part, name, first, prepare, lay }) => [
         { text: `${letterFor(layout, part)} ${name}. `, weight: 'semibold' as const },
-        { text: [prepare, lay].filter((sentence) => sentence !== '').join(' ') },
+        { text: [first, prepare, lay].filter((sentence) => sentence !== '').join(' ') },
       ]),
       labels: 'numbers',
       widthPt,
@@ -285,6 +291,19 @@ function assembly(matter: Matter): readonly Block[] {
       typeface,
       beforePt: 4,
     }),
+    ...heldAndDry(matter),
+  ];
+}
+
+/** What is under the parts that are raised or held by spots, and how long all of it takes. */
+function heldAndDry(matter: Matter): readonly Block[] {
+  const { layout, arrangement, showing } = matter;
+  const holding = holdingOf(layout, arrangement);
+  const held = holding.parts.flatMap((part) => heldSentence(part, layout, showing) ?? []);
+  const wet = holding.needs.filter(({ adhesive }) => adhesive.dry > 0);
+  return [
+    ...(held.length === 0 ? [] : [paragraphOf(matter, 'Underneath', held.join(' '))]),
+    ...wet.map(({ adhesive }) => paragraphOf(matter, 'Drying', dryingSentence(adhesive))),
   ];
 }
 

@@ -166,6 +166,6 @@ test('what has another shape is cut out first, and a band goes round', () => {
   ]);
   expect(words[2]!.lay).toMatch(/^Raise it on foam tape of 1\/8 in over the front of the base: /);
   expect(words[3]!.lay).toMatch(
-    /^Glue it flat on the front of the base, 1\/2 in round the left edge and 1\/2 in round the right edge and behind: /,
+    /^Wrap it round the front of the base, 1\/2 in round the left edge and 1\/2 in round the right edge and behind: /,
   );
 });

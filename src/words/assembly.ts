@@ -1,4 +1,4 @@
-import { foldedMade } from '../finished/index.ts';
+import { type AssemblyStep, adhesiveFor, assemblyOf, foldedMade, isHeldUnder } from '../finished/index.ts';
 import {
   type Adhere,
   type ArrangedPart,
@@ -9,11 +9,13 @@ import {
   type Layout,
   type Part,
 } from '../layout/index.ts';
-import { tearOf } from '../making/index.ts';
+import { type AdhesiveKind, tearOf } from '../making/index.ts';
 import { type Edge, type Length, lengthOfTicks, showLengthWithUnit, showSize } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
 import type { BannerEnd } from '../shape/index.ts';
+import { adhesiveNames } from './adhesiveWords.ts';
 import { capital, countedInWords, listed, numbersListed } from './count.ts';
+import { releaseWords, waitWords } from './orderSentence.ts';
 import { partName } from './partName.ts';
 import { foldingSentences } from './ribbonSentence.ts';
 import type { Showing } from './showing.ts';
@@ -23,31 +25,74 @@ export interface AssemblyWords {
   /** Id of the part. */
   readonly part: string;
   readonly name: string;
+  /** What has to have set, and that the card is turned over; empty where nothing is. */
+  readonly first: string;
   /** What is done to it first: `Tear ½ in off its right edge.`; empty where nothing is. */
   readonly prepare: string;
   /** `Glue it flat on Mat: ⅛ in from every edge.` */
   readonly lay: string;
+  readonly step: AssemblyStep;
 }
 
-/** The order of putting a card together: the pile, bottom first, the front before the inside and the back. */
+/** The order of putting a card together, step by step as `assemblyOf` has it. */
 export function assemblyWords(
   layout: Layout,
   arrangement: Arrangement,
   showing: Showing,
 ): readonly AssemblyWords[] {
-  const faces: readonly Face[] = ['base', 'inside', 'back'];
-  return faces.flatMap((face) =>
-    arrangement.parts
-      .filter((part) => part.face === face)
-      .map((arranged) => ({
-        part: arranged.part.id,
-        name: arranged.part.name,
-        prepare: [shapeWords(arranged, layout, showing), tearWords(arranged, showing)]
-          .filter((sentence) => sentence !== '')
-          .join(' '),
-        lay: layWords(arranged, layout, showing),
-      })),
-  );
+  const { steps } = assemblyOf(layout, arrangement);
+  const holding = adhesiveFor(layout, 'holding');
+  const byId = new Map(arrangement.parts.map((arranged) => [arranged.part.id, arranged]));
+  return steps.map((step) => {
+    const arranged = byId.get(step.part)!;
+    return {
+      part: step.part,
+      name: arranged.part.name,
+      first: sentencesOf([waitWords(step, steps, layout), turnWords(step)]),
+      prepare: sentencesOf(
+        step.readies.map((id) => readyWords(byId.get(id)!, id === step.part, layout, showing)),
+      ),
+      lay: sentencesOf([
+        step.releases.length === 0 ? '' : releaseWords(step.releases, layout),
+        layWords(arranged, layout, showing),
+        step.carries.length === 0
+          ? ''
+          : `It goes down with ${listed(step.carries.map((id) => partName(layout, id)))} on it.`,
+        step.does === 'wrap'
+          ? endsWords(step, layout, adhesiveNames[holding.kind])
+          : step.offCard === null
+            ? ''
+            : `${partName(layout, step.offCard)} is not on the card yet.`,
+      ]),
+      step,
+    };
+  });
+}
+
+function sentencesOf(sentences: readonly string[]): string {
+  return sentences.filter((sentence) => sentence !== '').join(' ');
+}
+
+/** What is done to a part while it lies by itself; another than the one that is put on is named. */
+function readyWords(arranged: ArrangedPart, isOwn: boolean, layout: Layout, showing: Showing): string {
+  const words = sentencesOf([
+    arranged.part.stamped ? 'Stamp it, and let the ink dry before any glue comes near.' : '',
+    shapeWords(arranged, layout, showing),
+    tearWords(arranged, showing),
+  ]);
+  return isOwn || words === '' ? words : `${arranged.part.name}: ${words}`;
+}
+
+/** That the card is turned over for it; what else is turned over, is with the laying. */
+function turnWords({ turned, face, does }: AssemblyStep): string {
+  if (turned !== 'base' || does === 'wrap') return '';
+  return face === 'back' ? 'Turn the card over on its face.' : 'Turn the card over again.';
+}
+
+/** What holds the ends of a band, behind what it goes round. */
+function endsWords({ turned, onto }: AssemblyStep, layout: Layout, tape: string): string {
+  const what = turned === 'base' ? 'the card' : partName(layout, turned ?? onto);
+  return `Turn ${what} over, hold the ends with ${tape}, and turn it back.`;
 }
 
 /**
@@ -136,7 +181,11 @@ function layWords({ part, face, pieces }: ArrangedPart, layout: Layout, showing:
   const one = pieces.length === 1;
   const foam =
     part.foam === null ? '' : ` of ${showLengthWithUnit(part.foam, showing.units, showing.glyphs)}`;
-  const how = `${adhereWords[part.adhere](one ? 'it' : 'them', onto, foam)}${showingWords(part, layout)}${tuckWords(part, showing)}`;
+  const it = one ? 'it' : 'them';
+  const held = isHeldUnder(part)
+    ? adhereWords[part.adhere]({ it, onto, foam, kind: adhesiveFor(layout, part.adhere).kind })
+    : `Wrap ${it} round ${onto}`;
+  const how = `${held}${showingWords(part, layout)}${tuckWords(part, showing)}`;
   if (one) return `${how}${placed[0] === '' ? '' : `: ${placed[0]}`}.`;
   const each = placed.map((place, index) => `the ${ordinal(index + 1)} ${place}`);
   return `${capital(countedInWords(pieces.length, 'piece'))}. ${how}: ${each.join('; ')}.`;
@@ -167,11 +216,22 @@ function tuckWords(part: Part, showing: Showing): string {
 
 const edgeNames: readonly Edge[] = ['left', 'right', 'top', 'bottom'];
 
+interface Held {
+  readonly it: string;
+  readonly onto: string;
+  /** How high, where that is said. */
+  readonly foam: string;
+  readonly kind: AdhesiveKind;
+}
+
 const adhereWords = {
-  flat: (it, onto) => `Glue ${it} flat on ${onto}`,
-  raised: (it, onto, foam) => `Raise ${it} on foam tape${foam} over ${onto}`,
-  spots: (it, onto) => `Hold ${it} with glue spots on ${onto}`,
-} as const satisfies Record<Adhere, (it: string, onto: string, foam: string) => string>;
+  flat: ({ it, onto, kind }) =>
+    kind === 'double-sided-tape'
+      ? `Lay ${it} flat on ${onto} with ${adhesiveNames[kind]}`
+      : `Glue ${it} flat on ${onto}`,
+  raised: ({ it, onto, foam, kind }) => `Raise ${it} on ${adhesiveNames[kind]}${foam} over ${onto}`,
+  spots: ({ it, onto }) => `Hold ${it} with glue spots on ${onto}`,
+} as const satisfies Record<Adhere, (held: Held) => string>;
 
 const faceNames = {
   base: 'the front of the base',

@@ -2,6 +2,8 @@ import type { Docket } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { envelopeSentences } from './envelopeSentence.ts';
 import { foldingSentences } from './foldSentence.ts';
+import { holdingSentences } from './holdingSentence.ts';
+import { orderSentences } from './orderSentence.ts';
 import { postSentences } from './postSentence.ts';
 import { ribbonSentences } from './ribbonSentence.ts';
 import { sectionSentences } from './sectionSentence.ts';
@@ -19,7 +21,7 @@ export interface DocketMatter {
 
 /** A docket in sentences, matter by matter; a matter of which there is nothing to say is left out. */
 export function docketSentences(docket: Docket, layout: Layout, showing: Showing): readonly DocketMatter[] {
-  const { folding, borders, gaps, papers, tears, ribbons, closed, postings } = docket;
+  const { folding, borders, gaps, papers, tears, ribbons, assembly, holding, closed, postings } = docket;
   const matters: readonly DocketMatter[] = [
     {
       heading: 'What shows',
@@ -48,6 +50,8 @@ export function docketSentences(docket: Docket, layout: Layout, showing: Showing
             ],
     },
     { heading: 'Ribbon', says: ribbons.flatMap((made) => ribbonSentences(made, layout, showing)) },
+    { heading: 'Held together', says: holdingSentences(holding, layout, showing) },
+    { heading: 'Order of assembly', says: orderSentences(assembly, layout) },
     { heading: 'Closed', says: sectionSentences(closed.section, layout, showing) },
     { heading: 'Weight', says: weightSentences(closed, layout, showing) },
     { heading: 'Envelope', says: envelopeSentences(closed, layout, showing) },

@@ -7,6 +7,7 @@ import {
   showLengthWithUnit,
   type Units,
 } from '../measure/index.ts';
+import { adhesiveFieldWords } from './adhesiveWords.ts';
 import { capital, listed } from './count.ts';
 import { type MendTold, mendWords } from './mendWords.ts';
 import { layingWords, type PartLaying } from './partLaying.ts';
@@ -136,6 +137,8 @@ export function fieldWords(field: string): string | null {
     const named = roomNames.find((name) => name === room.name);
     return named === undefined ? null : `${end}room for ${placeName(named)}`;
   }
+  if (field.startsWith('adhesives.')) return adhesiveFieldWords(field.slice('adhesives.'.length));
+  if (/^order\[\d+\]$/.test(field)) return words.order ?? null;
   return words[field.replace(/^paper\[\d+\]$/, 'paper')] ?? null;
 }
 
@@ -161,7 +164,7 @@ function valueWords(field: string, text: string, glyphs: Glyphs): string {
 
 /** Whether it is a length, or a list of some, that stands in a field. */
 function isLength(field: string): boolean {
-  return /(?:^|\.)(?:size|inset|diameter|torn|tear\.(?:least|usual|most|core)|tuck|corner|endDepth|foam|gap|room|left|right|top|bottom|thickness|allowance|margin|smallestScrap)(?:\.\w+)?(?:\[\d+\])?$/.test(
+  return /(?:^|\.)(?:size|inset|diameter|torn|tear\.(?:least|usual|most|core)|tuck|corner|endDepth|foam|gap|room|left|right|top|bottom|thickness|allowance|margin|smallestScrap|adhesives\.\w+\.(?:width|span|roll))(?:\.\w+)?(?:\[\d+\])?$/.test(
     field,
   );
 }
@@ -256,6 +259,8 @@ const words: Readonly<Record<string, string>> = {
   'envelope.thickness': 'thickness of the envelope',
   'envelope.grams': 'weight of the envelope in grams',
   post: 'posted in',
+  adhesives: 'adhesives',
+  order: 'order of assembly',
   // Of the base and of parts.
   id: 'short name',
   name: 'name',

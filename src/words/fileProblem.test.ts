@@ -322,6 +322,18 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[6].on holds "front", but there is no such part; it may hold "base" (the front), "inside", "back" or the id of a part that stands earlier in the list.',
     ],
   ],
+  orderUnknown: [
+    [
+      { where: 'order[1]', names: { found: '"mta"', nearest: '"mat"' } },
+      'order[1] holds "mta", but there is no such part (perhaps "mat" was meant); it may hold the id of a part.',
+    ],
+  ],
+  orderTwice: [
+    [
+      { where: 'order[2]', names: { found: '"mat"', first: 'order[0]' } },
+      'order[2] holds "mat", and so does order[0]; each part may stand there only once.',
+    ],
+  ],
   onItself: [
     [
       { where: 'parts[2].place.below', names: { found: '"strip"', wanted: 'neighbour' } },

@@ -57,6 +57,9 @@ const wanted = {
   outline: 'SVG path data of closed lines as text, such as "M0 0H20V10Z"',
   tear: 'an object such as { "least": "5 mm", "most": "11 mm" }',
   envelope: 'an object such as { "size": ["4 3/8 in", "5 3/4 in"] }',
+  adhesives: 'an object such as { "raised": { "kind": "foam-squares", "width": "12 mm" } }',
+  adhesive: 'an object such as { "width": "12 mm", "roll": "2 m", "handle": 30 }',
+  order: 'a list of ids of parts, in the order in which they are put on',
   room: '"none", or an object such as { "width": ["2 in", "2 1/2 in"] }',
   'room-pair': 'a list of two lengths, the least then the most, such as ["2 in", "2 1/2 in"]',
   place: 'an object such as { "left": "1/8 in" }, or a list of them, one for each piece',
@@ -199,6 +202,10 @@ const sentences = {
     `${at(problem)} holds ${found(problem)}, the part itself; it may hold ${mayStand(problem)}.`,
   onLater: (problem) =>
     `${at(problem)} holds ${found(problem)}, which stands later in the list (${problem.names.later ?? ''}); it may hold ${mayStand(problem)}.`,
+  orderUnknown: (problem) =>
+    `${at(problem)} holds ${found(problem)}, but there is no such part${perhaps(problem)}; it may hold the id of a part.`,
+  orderTwice: (problem) =>
+    `${at(problem)} holds ${found(problem)}, and so does ${problem.names.first ?? ''}; each part may stand there only once.`,
   neighbourFace: (problem) =>
     `${at(problem)} holds ${found(problem)}, which lies on the face "${problem.names.theirs ?? ''}" and not on "${problem.names.ours ?? ''}"; it may hold ${mayStand(problem)}.`,
 

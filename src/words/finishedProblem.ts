@@ -2,6 +2,8 @@ import type { FinishedCode, FinishedProblem } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { closedProblemSentence } from './closedProblem.ts';
 import { foldingProblemSentence } from './foldSentence.ts';
+import { holdingProblemSentence } from './holdingSentence.ts';
+import { orderProblemSentence } from './orderSentence.ts';
 import type { Showing } from './showing.ts';
 import { shownProblemSentence } from './shownSentence.ts';
 import { tearProblemSentence } from './tearProblem.ts';
@@ -18,6 +20,11 @@ const sentences = {
   noJoin: shownProblemSentence,
   thinJoin: shownProblemSentence,
   sliver: shownProblemSentence,
+  noRoomToHold: holdingProblemSentence,
+  glueShows: holdingProblemSentence,
+  hangsFar: holdingProblemSentence,
+  orderRefused: orderProblemSentence,
+  orderNone: orderProblemSentence,
   tearShows: tearProblemSentence,
   tearMayShow: tearProblemSentence,
   tearMeets: tearProblemSentence,

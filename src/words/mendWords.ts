@@ -33,7 +33,8 @@ export type MendTold =
   | { readonly by: 'row'; readonly axis: Axis; readonly count: number; readonly gap: Length }
   | { readonly by: 'pieces shorter'; readonly from: Length; readonly to: Length }
   | { readonly by: 'foam' | 'allowance'; readonly to: Length }
-  | { readonly by: 'flat' | 'all flat' }
+  /** `order`: the order of assembly is worked out instead of said. */
+  | { readonly by: 'flat' | 'all flat' | 'order' }
   /** The name is empty where none of that size is sold. */
   | { readonly by: 'envelope'; readonly name: string; readonly width: Length; readonly height: Length }
   | { readonly by: 'envelope paper'; readonly gsm: number }
@@ -108,6 +109,8 @@ export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
       return `foam ${length(told.to)} thick`;
     case 'flat':
       return 'glued flat, without foam';
+    case 'order':
+      return 'put together in the order that is worked out';
     case 'all flat':
       return 'everything glued flat, without foam';
     case 'envelope':

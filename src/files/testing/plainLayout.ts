@@ -72,6 +72,11 @@ const plain = {
   },
   envelope: { name: 'The white ones', size: ['4 3/8 in', '5 3/4 in'], gsm: 90 },
   post: 'us',
+  adhesives: {
+    flat: { kind: 'liquid-glue', handle: 20, dry: 1440 },
+    raised: { kind: 'foam-tape', width: '1/2 in', thickness: '1/16 in', roll: '78 in', span: '3/4 in' },
+    spots: { width: '3/16 in', inset: '0', pack: 200, shows: false },
+  },
   parts: [
     { id: 'mat', on: 'base', inset: '1/8 in', paper: 'ivory' },
     {

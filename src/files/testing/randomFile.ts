@@ -28,6 +28,9 @@ export function randomFile(): fc.Arbitrary<JsonObject> {
             }),
           ),
           post: oneOf('us', 'uk', 'ca', 'de', 'au'),
+          adhesives: optional(adhesives()),
+          order:
+            parts.length === 0 ? fc.constant(absent) : optional(fc.shuffledSubarray(parts, { minLength: 1 })),
           parts: pile(parts, papers, units),
         }),
       ),
@@ -46,6 +49,31 @@ function foldedSomehow(base: JsonObject): fc.Arbitrary<JsonObject> {
       object({ fold: fc.constantFrom('trifold', 'roll', 'parallel'), ...within }),
     )
     .map((fold) => ({ ...base, ...fold }));
+}
+
+function adhesives(): fc.Arbitrary<JsonObject> {
+  const one = (kinds: readonly string[], also: Record<string, fc.Arbitrary<unknown>>) =>
+    optional(
+      object({
+        kind: oneOf(...kinds),
+        width: optional(positive()),
+        thickness: optional(positive()),
+        inset: optional(fc.oneof(positive(), fc.constant('0'))),
+        span: optional(positive()),
+        handle: optional(fc.integer({ min: 0, max: 20_160 })),
+        dry: optional(fc.integer({ min: 0, max: 20_160 })),
+        shows: optional(fc.boolean()),
+        ...also,
+      }),
+    );
+  const roll = { roll: optional(positive()) };
+  const pack = { pack: optional(fc.integer({ min: 1, max: 100_000 })) };
+  return object({
+    flat: one(['liquid-glue', 'double-sided-tape'], roll),
+    raised: one(['foam-tape', 'foam-squares'], { ...roll, ...pack }),
+    spots: one(['glue-spots'], pack),
+    holding: one(['removable-tape'], roll),
+  });
 }
 
 const absent = Symbol('absent');
