@@ -8,7 +8,6 @@ import {
   type Page,
   runningLines,
   setFigure,
-  setList,
   setParagraph,
   type Typeface,
   textStyles,
@@ -21,7 +20,6 @@ import { pointsOf, type Units } from '../measure/index.ts';
 import type { Plan, StepStakes } from '../planning/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import {
-  assemblyWords,
   capital,
   cautionsFor,
   countedInWords,
@@ -41,12 +39,13 @@ import {
   trimmerSentences,
   weightSentences,
 } from '../words/index.ts';
+import { assemblyPages } from './assemblyPages.ts';
 import { cuttingPages } from './cuttingPages.ts';
 import { frontFigure } from './frontFigure.ts';
 import { type Hand, handSentence, trimmerFor } from './handed.ts';
+import { heading } from './heading.ts';
 import { lengthIn, letterFor, type Matter, paperOf, sizeIn } from './matter.ts';
 import { piecesTable } from './piecesTable.ts';
-import { pileSection } from './pileSection.ts';
 import { printable } from './printable.ts';
 import { scorePage } from './scorePage.ts';
 import { tearSection, tearTemplates } from './tearPages.ts';
@@ -98,7 +97,8 @@ export function guideOf(request: GuideRequest): Booklet {
     ...cut.flatMap((paper) => cuttingPages(matter, paper, breaks)),
     ...scorePage(matter),
     ...tearSection(matter),
-    ...assembly(matter),
+    ...assemblyPages(matter),
+    ...heldAndDry(matter),
     ...closed(matter),
     ...cautions(matter),
     ...exactness(matter),
@@ -253,48 +253,6 @@ const handWords = {
   right: 'Your right hand works the blade; the left holds the work and stays behind the guard.',
 } as const satisfies Record<Trimmer['hand'], string>;
 
-/** The pile edge-on and the order of putting a card together. */
-function assembly(matter: Matter): readonly Block[] {
-  const { layout, arrangement, showing, styles, typeface, widthPt } = matter;
-  const steps = assemblyWords(layout, arrangement, showing);
-  if (steps.length === 0) return [];
-  const section = pileSection({ layout, arrangement, typeface }, widthPt);
-  const direction =
-    section.along === 'width'
-      ? 'cut across from left to right'
-      : 'cut down from top to bottom, the top at the left';
-  const caption = [
-    `Plate 2. The pile seen edge-on, ${direction}; ${section.thickened === 1 ? 'thickness true' : `drawn ${section.thickened} times as thick as it is`}${section.estimated ? ', partly by estimate' : ''}.`,
-    ...(section.missed.length === 0 ? [] : [`The cut misses ${listed(section.missed)}.`]),
-  ].join(' ');
-  return [
-    heading(matter, 'Putting a card together'),
-    setFigure({
-      marks: section.marks,
-      heightPt: section.heightPt,
-      xPt: Math.max(0, (widthPt - section.widthPt) / 2),
-      says: `The pile of the front seen edge-on, bottom first: A base, ${listed(
-        layout.parts.map((part) => `${letterFor(layout, part.id)} ${part.name}`),
-      )}.`,
-      caption: { words: caption, widthPt, style: styles.small, typeface },
-      beforePt: 6,
-      afterPt: 8,
-    }),
-    setList({
-      items: steps.map(({ part, name, first, prepare, lay }) => [
-        { text: `${letterFor(layout, part)} ${name}. `, weight: 'semibold' as const },
-        { text: [first, prepare, lay].filter((sentence) => sentence !== '').join(' ') },
-      ]),
-      labels: 'numbers',
-      widthPt,
-      style: styles.body,
-      typeface,
-      beforePt: 4,
-    }),
-    ...heldAndDry(matter),
-  ];
-}
-
 /** What is under the parts that are raised or held by spots, and how long all of it takes. */
 function heldAndDry(matter: Matter): readonly Block[] {
   const { layout, arrangement, showing } = matter;
@@ -341,18 +299,6 @@ function exactness(matter: Matter): readonly Block[] {
     heading(matter, 'What is exact and what is not'),
     ...exactnessSentences(matter.layout, matter.plan).map((sentence) => paragraphOf(matter, '', sentence)),
   ];
-}
-
-function heading({ styles, typeface, widthPt }: Matter, words: string): Block {
-  return setParagraph({
-    words,
-    widthPt,
-    style: styles.heading,
-    typeface,
-    role: 'heading',
-    beforePt: 24,
-    withNext: true,
-  });
 }
 
 /** A paragraph that may begin with the word it is about. */
