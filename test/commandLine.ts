@@ -50,7 +50,15 @@ export interface LayoutDraft {
   cards: number;
   base: { size: string[] };
   papers: Record<string, { sheets: { size: string[]; count: number | null }[] }>;
-  parts: { id: string; size?: string[]; place?: Record<string, string>; paper: string }[];
+  parts: {
+    id: string;
+    size?: string[];
+    place?: Record<string, string>;
+    torn?: Record<string, string>;
+    tuck?: Record<string, string>;
+    slant?: number;
+    paper: string;
+  }[];
 }
 
 /** A layout file of the tests or examples, to be changed. */

@@ -140,9 +140,10 @@ describe('tulip bow: ten square cards with a ribbon', () => {
   });
 
   it('still takes one sheet of ribbon with tucks of 22 and of 23 mm', async () => {
-    for (const wrap of ['173 mm', '175 mm']) {
+    for (const tuck of [22, 23]) {
       const longer = structuredClone(layout);
-      longer.parts[3]!.size = [wrap, '20 mm'];
+      longer.parts[3]!.size = [`${129 + 2 * tuck} mm`, '20 mm'];
+      longer.parts[3]!.tuck = { left: `${tuck} mm`, right: `${tuck} mm` };
       expect(sheetsOf(await planOf(longer)).ribbon).toBe(1);
     }
   });

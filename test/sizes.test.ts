@@ -247,7 +247,9 @@ describe('a ribbon wrapped round the mat', () => {
       [23, 305],
     ] as const) {
       const layout = layoutDraft('test/sets/tulip-bow.card.json');
-      layout.parts.find(({ id }) => id === 'wrap')!.size = [`${129 + 2 * tuck} mm`, '20 mm'];
+      const wrap = layout.parts.find(({ id }) => id === 'wrap')!;
+      wrap.size = [`${129 + 2 * tuck} mm`, '20 mm'];
+      wrap.tuck = { left: `${tuck} mm`, right: `${tuck} mm` };
       expect(129 + 2 * tuck + 130).toBe(wrapAndLoop);
       const { cards, papers } = await enoughOf(layout);
       expect([cards, papers.ribbon]).toEqual([10, { cards: tuck === 22 ? 11 : 10, proved: true }]);

@@ -47,6 +47,7 @@ import { heading } from './heading.ts';
 import { lengthIn, letterFor, type Matter, paperOf, sizeIn } from './matter.ts';
 import { piecesTable } from './piecesTable.ts';
 import { printable } from './printable.ts';
+import { ribbonSection, ribbonTemplates } from './ribbonPages.ts';
 import { scorePage } from './scorePage.ts';
 import { tearSection, tearTemplates } from './tearPages.ts';
 import { trueSizePage } from './trueSizePage.ts';
@@ -97,6 +98,7 @@ export function guideOf(request: GuideRequest): Booklet {
     ...cut.flatMap((paper) => cuttingPages(matter, paper, breaks)),
     ...scorePage(matter),
     ...tearSection(matter),
+    ...ribbonSection(matter),
     ...assemblyPages(matter),
     ...heldAndDry(matter),
     ...closed(matter),
@@ -104,6 +106,7 @@ export function guideOf(request: GuideRequest): Booklet {
     ...exactness(matter),
     ...trueSizePage(matter, format),
     ...tearTemplates(matter, format),
+    ...ribbonTemplates(matter, format),
   ];
   const pagesWith = (contents: readonly Folioed[]): readonly Page[] =>
     flow([...opening(matter, contents), ...body], {

@@ -23,7 +23,7 @@ import type { Showing } from './showing.ts';
  * nearest 1/64 in or 0.1 mm.
  */
 export function ribbonSentences(made: RibbonMade, layout: Layout, showing: Showing): readonly string[] {
-  const measured = measuresOf(made, layout, showing);
+  const measured = ribbonMeasuresSentences(made, layout, showing);
   return made.kind === 'band' ? measured : [...measured, ...foldingSentences(made, layout, showing)];
 }
 
@@ -66,8 +66,12 @@ export function foldingSentences(made: FoldedMade, layout: Layout, showing: Show
   }
 }
 
-/** That nothing can be wider than what it goes round, and the other limits of a strip, as the trade would say them. */
-function measuresOf(made: RibbonMade, layout: Layout, showing: Showing): readonly string[] {
+/** What a folded strip or a band measures. */
+export function ribbonMeasuresSentences(
+  made: RibbonMade,
+  layout: Layout,
+  showing: Showing,
+): readonly string[] {
   const near = nearIn(showing);
   const it = capital(partName(layout, made.part));
   if (made.kind === 'band') return [bandSentence(made, layout, showing)];
