@@ -19,6 +19,7 @@ const commands = [
   'recast',
   'guide',
   'outline',
+  'ribbon',
   'draw',
 ] as const;
 

@@ -146,3 +146,77 @@ describe('what cannot be folded', () => {
     expect(run.err).toContain('only a rectangle may be torn');
   });
 });
+
+describe('cardwright ribbon', () => {
+  const strip = ['ribbon', '--strip', '6 3/4 x 1/2 in'];
+
+  it('finds the slant from the gap, the template from it, and the same ribbon forwards', async () => {
+    // A rise of 1 in over 3 in: atan(1/3) is 18.4349 degrees.
+    const back = await cardwright([...strip, '--template', '3 in', '--gap', '1/2 in', '--json']);
+    const { part, measures } = JSON.parse(back.out) as {
+      part: { slant: number; template: string };
+      measures: { gap: number; between: number };
+    };
+    expect(part.slant).toBe(18.4349);
+    expect(Math.abs(measures.gap - 20_320)).toBeLessThanOrEqual(2);
+    expect(measures.between / 40_640).toBeCloseTo(Math.sqrt(10), 4);
+    const forwards = await cardwright([...strip, '--template', '3 in', '--slant', '18.4349', '--json']);
+    expect(forwards.out).toBe(back.out);
+    const other = await cardwright([...strip, '--slant', '18.4349', '--gap', '1/2 in']);
+    expect(other.out).toContain('on a template of 3 in');
+  });
+
+  it('finds the ribbon of a size, and prints fields that a layout takes', async () => {
+    const { out, status } = await cardwright([...strip, '--overall', '4 x 2 in']);
+    expect(status).toBe(0);
+    expect(out.replace(/\s+/g, ' ')).toContain('Folded, it measures 4 x 2 in.');
+    const fields = JSON.parse(`{${out.slice(out.indexOf('"shape"'))}}`) as object;
+    const layout = layoutDraft('test/sets/veiled-ribbon.card.json');
+    Object.assign(layout.parts[1]!, fields);
+    // 4 in across fills the mat from edge to edge.
+    expect((await cardwright(['check', '-'], JSON.stringify(layout))).status).toBe(0);
+  });
+
+  it('writes a template with the bars, in the units of the strip', async () => {
+    const { out } = await cardwright([
+      'ribbon',
+      '--strip',
+      '170 x 12 mm',
+      '--template',
+      '80 mm',
+      '--slant',
+      '-25',
+      '-o',
+      '-',
+    ]);
+    expect(out).toMatch(/^<\?xml|^<svg/);
+    expect(out).toMatch(/width="[\d.]+mm"/);
+    for (const said of ['1 in exactly', '20 mm exactly', '80']) expect(out).toContain(said);
+  });
+
+  it.each([
+    [['--template', '3 in', '--gap', '3 in'], 'takes a strip of'],
+    [['--template', '3 in', '--slant', '5'], 'A slant of 9.5° or more keeps them apart'],
+    [['--slant', '0', '--gap', '1/2 in'], 'give it more slant'],
+    [['--overall', '4 x 7/8 in'], 'is 1 in high at least'],
+    [['--overall', '1/2 x 4 in'], 'wider than its strip'],
+  ])('says that %j cannot be, and what would do', async (options, says) => {
+    const short =
+      options.includes('3 in') && options.includes('--gap') ? ['ribbon', '--strip', '4 x 1/2 in'] : strip;
+    const run = await cardwright([...short, ...options]);
+    expect(run.status).toBe(1);
+    expect(run.out).toBe('');
+    expect(run.err.replace(/\s+/g, ' ')).toContain(says);
+  });
+
+  it.each([
+    [['--template', '3 in'], 'given by two of'],
+    [['--template', '3 in', '--slant', '20', '--overall', '4 x 2 in'], 'given by two of'],
+    [['--template', '0', '--slant', '20'], '--template wants a length'],
+    [['--template', '3 in', '--slant', '90'], '--slant wants degrees from -85 to 85'],
+  ])('does not understand %j', async (options, says) => {
+    const run = await cardwright([...strip, ...options]);
+    expect(run.status).toBe(2);
+    expect(run.err).toContain(says);
+  });
+});

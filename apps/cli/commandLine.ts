@@ -10,6 +10,7 @@ import type { OutlineOptions } from './commands/outline.ts';
 import type { PlanOptions } from './commands/plan.ts';
 import type { RecastOptions } from './commands/recast.ts';
 import type { RecutOptions } from './commands/recut.ts';
+import type { RibbonOptions } from './commands/ribbon.ts';
 import type { SuitOptions } from './commands/suit.ts';
 import { cannot, done, type Outcome, wrongUsage } from './outcome.ts';
 import { type World, WorldProblem } from './world.ts';
@@ -311,6 +312,38 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: OutlineOptions) => {
       const { outline } = await import('./commands/outline.ts');
       answer(await outline(file, options, world));
+    });
+
+  command(
+    'ribbon',
+    'Work out a folded ribbon: where a strip is creased, what it measures, and its folding template at true size.',
+    [
+      'cardwright ribbon --strip "6 3/4 x 1/2 in" --template "3 in" --gap "1/2 in"',
+      'the slant that leaves half an inch between the tails',
+    ],
+  )
+    .requiredOption(
+      '--strip <size>',
+      'the strip that is cut, as "6 3/4 x 1/2 in"; its longer side is its length',
+    )
+    .option('--template <length>', 'how far apart the middles of the two creases are, measured level')
+    .option('--slant <degrees>', 'how steeply the middle rises to the right; below 0 it falls')
+    .option('--gap <length>', 'the gap wanted between the tails, with --template or with --slant')
+    .option(
+      '--overall <size>',
+      'what the folded ribbon is to measure, width then height, as "4 x 2 in", without the others',
+    )
+    .addOption(
+      new Option('--units <units>', 'inch or metric; without it, as the strip is given').choices([
+        'in',
+        'mm',
+      ]),
+    )
+    .addOption(new Option('-o, --output <file>', 'the template to write, as SVG; - is standard output'))
+    .addOption(json())
+    .action(async (options: RibbonOptions) => {
+      const { ribbon } = await import('./commands/ribbon.ts');
+      answer(await ribbon(options, world));
     });
 
   command('draw', 'Draw the finished card front at its true size, as SVG.', [

@@ -16,3 +16,4 @@ export {
   type PileTag,
   pileDrawing,
 } from './pileDrawing.ts';
+export { ribbonDrawing } from './ribbonDrawing.ts';

@@ -33,7 +33,7 @@ function reachOf(figure: NonNullable<ReturnType<typeof ribbonFigure>>): number {
 
 describe('a folding template', () => {
   it('shows the tails as they lie, shortened where there is no room, and is left out where it does not fit itself', () => {
-    const whole = ribbonFigure(made(ribbon('14')), request(600))!;
+    const whole = ribbonFigure(made(ribbon('14')), request(660))!;
     expect(whole.isShortened).toBe(false);
     // Two tails of (14 - 3 / cos 20°) / 2 = 5.4037 in, over a template of 3 in.
     expect(reachOf(whole) / 72).toBeCloseTo(2 * 5.4037 - 3, 3);
@@ -55,7 +55,9 @@ describe('a folding template', () => {
       [20, 1],
       [-20, -1],
     ] as const) {
-      const end = stripEnd(made(ribbon('7', slant)), request(600))!;
+      const folded = made(ribbon('7', slant));
+      if (folded.kind !== 'ribbon') throw new Error(folded.kind);
+      const end = stripEnd(folded, request(600))!;
       const [crease] = drawnMarks(end.marks).flatMap(({ mark }) =>
         mark.kind === 'line' && mark.stroke.dashPt !== undefined ? [mark] : [],
       );

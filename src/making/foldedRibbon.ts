@@ -154,6 +154,11 @@ export function templateForGap(
   return { cannot: 'tooShort', least, largest: down(longest * rising - width) };
 }
 
+/** A slant as it is written into a file: to the nearest ten-thousandth of a degree, which moves no crease that can be seen. */
+export function writtenSlant(slant: number): number {
+  return Math.round(slant * 10_000) / 10_000;
+}
+
 /**
  * The template, the slant and the strip of a folded ribbon of that width that measures `overall` in all, its tails as
  * long as they may be without standing out over the creases of the other end.

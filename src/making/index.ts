@@ -40,6 +40,7 @@ export {
   ribbonOfSize,
   slantForGap,
   templateForGap,
+  writtenSlant,
 } from './foldedRibbon.ts';
 export type { Facet, Spot, Strip } from './foldedStrip.ts';
 export { type FlatFold, type FlatPanels, flatPanels, isFlatFold } from './foldPanels.ts';

@@ -33,7 +33,12 @@ export { progressSentence } from './progressSentence.ts';
 export { type RecastWords, recastRefusalSentence, recastWords } from './recastSentence.ts';
 export { type RecutTold, recutSentences } from './recutSentence.ts';
 export { rescueSentence, rescueSentences, wantingSentences } from './rescueSentence.ts';
-export { foldingSentences, ribbonMeasuresSentences, ribbonSentences } from './ribbonSentence.ts';
+export {
+  foldingSentences,
+  noRibbonSentence,
+  ribbonMeasuresSentences,
+  ribbonSentences,
+} from './ribbonSentence.ts';
 export { type ScoringWords, scoringWords } from './scoring.ts';
 export { sectionSentences } from './sectionSentence.ts';
 export { moreSheetsSentences, shortageSentences, standInSentences } from './shortageSentence.ts';

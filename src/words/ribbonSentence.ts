@@ -1,5 +1,6 @@
 import type { FoldedMade, RibbonMade } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
+import type { NoRibbon } from '../making/index.ts';
 import {
   type Edge,
   inches,
@@ -63,6 +64,27 @@ export function foldingSentences(made: FoldedMade, layout: Layout, showing: Show
         'Tie the strip in a loose overhand knot, draw it tight slowly while it is kept flat, and crease the five sides only when the two tails are as long as each other.',
         ...turned,
       ];
+  }
+}
+
+/** Why a ribbon cannot be made as it was asked for, and what would do. */
+export function noRibbonSentence(no: NoRibbon, showing: Showing): string {
+  const near = nearIn(showing);
+  switch (no.cannot) {
+    case 'noGap':
+      return 'The tails of a ribbon cannot be less than nothing apart: they would lie on one another.';
+    case 'level':
+      return 'A ribbon that hardly rises leaves no such gap, however long it is: give it more slant.';
+    case 'tooShort':
+      return `That takes a strip of ${near(no.least)} at least. ${
+        no.largest >= 0
+          ? `This one leaves a gap of ${near(no.largest)} at most.`
+          : 'This one leaves no gap at all.'
+      }`;
+    case 'tooLow':
+      return `A ribbon of this strip is ${near(no.least)} high at least: its two tails, edge to edge.`;
+    case 'tooNarrow':
+      return 'A ribbon is wider than its strip: let it measure more across, or take a narrower strip.';
   }
 }
 
