@@ -164,7 +164,7 @@ function valueWords(field: string, text: string, glyphs: Glyphs): string {
 
 /** Whether it is a length, or a list of some, that stands in a field. */
 function isLength(field: string): boolean {
-  return /(?:^|\.)(?:size|inset|diameter|torn|tear\.(?:least|usual|most|core)|tuck|corner|endDepth|foam|gap|room|left|right|top|bottom|thickness|allowance|margin|smallestScrap|adhesives\.\w+\.(?:width|span|roll))(?:\.\w+)?(?:\[\d+\])?$/.test(
+  return /(?:^|\.)(?:size|inset|diameter|torn|tear\.(?:least|usual|most|core)|tuck|corner|endDepth|template|overlap|foam|gap|room|left|right|top|bottom|thickness|allowance|margin|smallestScrap|adhesives\.\w+\.(?:width|span|roll))(?:\.\w+)?(?:\[\d+\])?$/.test(
     field,
   );
 }
@@ -297,6 +297,10 @@ const words: Readonly<Record<string, string>> = {
   'ends.bottom': 'bottom end',
   endDepth: 'depth of the ends',
   outline: 'outline',
+  template: 'template',
+  slant: 'slant in degrees',
+  loops: 'loops',
+  overlap: 'overlap of the ends',
   margin: 'margin round the shape',
   foam: 'height of the foam',
   grams: 'weight in grams',

@@ -143,7 +143,7 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     await blank(page, card.shape.label).focus();
     await page.keyboard.press('Enter');
     await page.locator('input[type=radio]:checked:focus').waitFor();
-    const forth = ['rounded', 'oval', 'circle', 'banner'] as const;
+    const forth = ['rounded', 'oval', 'circle', 'banner', 'ribbon', 'loops', 'knot'] as const;
     for (const kind of forth) {
       await page.keyboard.press('ArrowDown');
       await blank(page, card.shape.label).getByText(card.shape.kinds[kind], { exact: true }).waitFor();
@@ -220,6 +220,51 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
     expect(parts[0]).toMatchObject({ shape: 'outline', size: ['120 mm', '40 mm'] });
     await page.getByRole('button', { name: card.shape.fromAnother }).waitFor();
     await look(page, 'outline');
+  });
+
+  it('folds a part of its strip, and finds its slant from the gap between the tails', async () => {
+    const page = await app.page({ widthPx: 820, heightPx: 1180 });
+    const id = await layOnShelf(page, layout);
+    await openLayout(page, id, 'card');
+    const before = await kept(page);
+    await takeUp(page, 'Tag');
+    await choose(page, card.shape.label, card.shape.kinds.ribbon);
+    await type(page, card.shape.template, '40');
+    // What the strip of 90 mm cannot give is refused, with what it gives.
+    await blank(page, card.shape.gap).click();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('90');
+    await page.getByText(/This one leaves a gap of/u).waitFor();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('10');
+    await page.keyboard.press('Enter');
+    await page.locator('.opened').waitFor({ state: 'detached' });
+    await page
+      .locator('.shown-words')
+      .getByText(/with a gap of 10.mm between them/u)
+      .waitFor();
+    await page.locator('[data-saving=saved]').waitFor();
+    const { parts } = JSON.parse(await kept(page)) as { parts: readonly Record<string, unknown>[] };
+    const { shape, slant, size, torn } = parts[1]!;
+    expect([shape, torn]).toEqual(['ribbon', undefined]);
+    const width = Number.parseFloat((size as string[])[1]!);
+    expect(slant).toBeCloseTo((Math.atan((10 + width) / 40) * 180) / Math.PI, 3);
+    await look(page, 'ribbon');
+
+    await choose(page, card.shape.label, card.shape.kinds.loops);
+    await page
+      .locator('.shown-words')
+      .getByText(/Two loops round a template/u)
+      .waitFor();
+    await look(page, 'loops');
+    await choose(page, card.shape.label, card.shape.kinds.knot);
+    await page
+      .locator('.shown-words')
+      .getByText(/flat overhand knot/u)
+      .waitFor();
+    await look(page, 'knot');
+    await undoAll(page);
+    expect(await kept(page)).toBe(before);
   });
 });
 

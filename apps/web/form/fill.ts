@@ -4,11 +4,12 @@ import { fileProblemSentence } from '../../../src/words/index.ts';
 import { useLayoutIfOpen } from '../state/layoutContext.ts';
 
 /**
- * What a value does that is put into a blank: of the open layout it makes an edit (`null`: there is nothing to do); of
+ * What a value does that is put into a blank: of the open layout it makes an edit (`null`: there is nothing to do;
+ * `refused`: a sentence why it cannot be); of
  * a form that is no layout yet it is set; where that may refuse it, with a sentence, it is tried.
  */
 export type Filling<Value> =
-  | { readonly editOf: (value: Value) => Edit | null }
+  | { readonly editOf: (value: Value) => Edit | { readonly refused: string } | null }
   | { readonly onSet: (value: Value) => void }
   | { readonly tries: (value: Value) => string | null };
 
@@ -38,6 +39,7 @@ export function useFill<Value>(value: Value, filling: Filling<Value>): Fill<Valu
         }
         if ('tries' in how.current) return how.current.tries(now);
         const edit = how.current.editOf(now);
+        if (edit !== null && 'refused' in edit) return edit.refused;
         const problems = edit === null ? null : (store?.make(edit, joins) ?? null);
         return problems === null ? null : problems.map(fileProblemSentence).join(' ');
       },

@@ -70,12 +70,18 @@ export const card = {
       byInsetPlaced:
         '{name} of {paper} is {inset} smaller all round than {on}, which it lies on, {across}, {down}; adhered {adhere}.',
     },
+    /** What is folded is cut as a strip. */
+    isFolded: {
+      bySize:
+        '{name} of {paper}, folded of a strip {width} by {height}, lies on {on}, {across}, {down}; adhered {adhere}.',
+    },
     byDiameter:
       '{name} of {paper}, a circle {diameter} across, lies on {on}, {across}, {down}; adhered {adhere}.',
     tuck: 'What goes round the edge of what it lies on, and behind: {tuck}.',
     margin: 'All round its shape {margin} is left when it is cut out.',
     foam: 'The foam raises it by {foam}.',
     more: '{count} on each card, {spare} spare for the set; {cut}, {stamped}.',
+    moreFolded: '{count} on each card, {spare} spare for the set; {stamped}.',
     print: 'Its print {lies}, and on the sheet it {turn}.',
     side: 'Its {side} shows.',
     piece: (number: number) => `Piece ${number}:`,
@@ -113,6 +119,9 @@ export const card = {
       alone: 'Its shape is {shape}.',
       rounded: 'Its shape is {shape}, of a radius of {corner}.',
       banner: 'Its shape is {shape}: {ends}; what is not straight is cut {depth} deep.',
+      ribbon:
+        'Its shape is {shape}: round a template {template} wide, its middle aslant by {slant}, with a gap of {gap} between the tails.',
+      loops: 'Its shape is {shape}: {loops}, each {template} wide, the ends over one another by {overlap}.',
     },
     label: 'Shape',
     kinds: {
@@ -131,6 +140,14 @@ export const card = {
     endLabel: (edge: string) => `How the ${edge} is cut`,
     ends: { straight: 'straight', notched: 'notched', pointed: 'pointed', slanted: 'slanted' },
     depth: 'How deep the ends are cut',
+    template: 'Width of the template it is folded round',
+    slant: 'How steeply its middle rises',
+    slantShown: (degrees: string) => `${degrees}°`,
+    slantHint: 'In degrees, from -85 to 85: above 0 it rises to the right, below 0 it falls.',
+    gap: 'Gap between the tails',
+    loops: 'How many loops',
+    loopsShown: (count: string, isOne: boolean) => (isOne ? `${count} loop` : `${count} loops`),
+    overlap: 'How far the ends lie over one another',
     halfDeep: 'half as much as it is broad there',
     halfInstead: 'Half as much as it is broad there',
     fromFile: 'Take its outline from an SVG file',

@@ -12,7 +12,7 @@ import {
   together,
 } from '../../../../src/editing/index.ts';
 import { isList, type Json, type Path, valueAt } from '../../../../src/files/index.ts';
-import type { ArrangedPart, Face } from '../../../../src/layout/index.ts';
+import { type ArrangedPart, type Face, isFolded } from '../../../../src/layout/index.ts';
 import {
   type Axis,
   type Edge,
@@ -48,10 +48,13 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
   const arranged = inHand.arrangement.parts[index]!;
   const { part } = arranged;
   const isRectangle = part.shape.kind === 'rectangle';
+  const folded = isFolded(part.shape);
   const says =
     part.extent.by === 'diameter'
       ? card.part.byDiameter
-      : card.part[isRectangle ? 'is' : 'isShaped'][saysOf(arranged)];
+      : folded
+        ? card.part.isFolded.bySize
+        : card.part[isRectangle ? 'is' : 'isShaped'][saysOf(arranged)];
   const listed = isList(valueAt(inHand.file, ['parts', index, 'place'])) && part.places.length > 1;
   const paper = inHand.layout.papers.get(part.papers[0] ?? '');
   const marking = useMarking();
@@ -77,14 +80,14 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
       ) : null}
       <ShapeForm index={index} />
       {isRectangle ? <Sentence says={card.part.tuck} blanks={blanks} /> : null}
-      {part.dieCut || !isRectangle || part.margin > zero ? (
+      {!folded && (part.dieCut || !isRectangle || part.margin > zero) ? (
         <Sentence says={card.part.margin} blanks={blanks} />
       ) : null}
       {part.adhere === 'raised' ? <Sentence says={card.part.foam} blanks={blanks} /> : null}
       {part.papers.length === 0 ? (
         <BoughtForm says={card.readyMade.part} path={['parts', index]} bought={part} />
       ) : null}
-      <Sentence says={card.part.more} blanks={blanks} />
+      <Sentence says={folded ? card.part.moreFolded : card.part.more} blanks={blanks} />
       {paper !== undefined && paper.up !== 'any' ? <Sentence says={card.part.print} blanks={blanks} /> : null}
       {paper?.back ? <Sentence says={card.part.side} blanks={blanks} /> : null}
       <ShownWords part={part.id} />
@@ -252,10 +255,16 @@ function sizeBlanks(
         marking={marking}
         least={1}
         editOf={(text) => settingOf(file, path, text)}
-        instead={[
-          ...(own === null ? [] : [{ says: card.fillInstead, edit: () => fillingEdit(inHand, index, axis) }]),
-          { says: card.insetInstead, edit: () => insetEdit(inHand, index, marking) },
-        ]}
+        instead={
+          isFolded(part.shape)
+            ? []
+            : [
+                ...(own === null
+                  ? []
+                  : [{ says: card.fillInstead, edit: () => fillingEdit(inHand, index, axis) }]),
+                { says: card.insetInstead, edit: () => insetEdit(inHand, index, marking) },
+              ]
+        }
       />
     );
   };

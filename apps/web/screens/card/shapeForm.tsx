@@ -14,18 +14,19 @@ import { FileChoice } from '../../form/fileChoice.tsx';
 import { FileRefused, type RefusedFile } from '../../form/fileRefused.tsx';
 import { LengthBlank } from '../../form/lengthBlank.tsx';
 import { Sentence, Words } from '../../form/sentence.tsx';
-import { useMessages } from '../../messages/messages.ts';
+import { type Messages, useMessages } from '../../messages/messages.ts';
 import { useInHand, useMarking } from '../../state/inHand.ts';
 import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { asTyped } from './asTyped.ts';
 import { edges } from './edgesBlanks.tsx';
+import { FoldLengthBlank, GapBlank, LoopsBlank, SlantBlank } from './foldBlanks.tsx';
 
 /** The shape of a part in a sentence, with what more is said of it, and below it the way to a drawing of one's own. */
 export function ShapeForm({ index }: { readonly index: number }): ReactNode {
   const { card } = useMessages();
   const { layout } = useInHand();
   const { kind } = layout.parts[index]!.shape;
-  const says = kind === 'rounded' || kind === 'banner' ? card.shape.says[kind] : card.shape.says.alone;
+  const says = kind in card.shape.says ? card.shape.says[kind as Said] : card.shape.says.alone;
   return (
     <>
       <Sentence
@@ -35,12 +36,20 @@ export function ShapeForm({ index }: { readonly index: number }): ReactNode {
           corner: <CornerBlank index={index} />,
           ends: <EndsBlanks index={index} />,
           depth: <DepthBlank index={index} />,
+          template: <FoldLengthBlank index={index} field="template" />,
+          slant: <SlantBlank index={index} />,
+          gap: <GapBlank index={index} />,
+          loops: <LoopsBlank index={index} />,
+          overlap: <FoldLengthBlank index={index} field="overlap" />,
         }}
       />
       <OutlineFromFile index={index} />
     </>
   );
 }
+
+/** The shapes of which more is said. */
+type Said = keyof Messages['card']['shape']['says'];
 
 function ShapeBlank({ index }: { readonly index: number }): ReactNode {
   const { card } = useMessages();

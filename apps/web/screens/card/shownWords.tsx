@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { bordersSentence, gapSentence } from '../../../../src/words/index.ts';
+import { bordersSentence, gapSentence, ribbonSentences } from '../../../../src/words/index.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 
 /** What is seen round a part and between it and others, as it was last worked out. */
@@ -14,6 +14,9 @@ export function ShownWords({ part }: { readonly part: string }): ReactNode {
   const sentences = new Set([
     ...borders.flatMap((each) => bordersSentence(each, of, showing) ?? []),
     ...gaps.map((each) => gapSentence(each, of, showing)),
+    ...docket.ribbons
+      .filter((each) => each.part === part)
+      .flatMap((each) => ribbonSentences(each, of, showing)),
   ]);
   if (sentences.size === 0) return null;
   return (
