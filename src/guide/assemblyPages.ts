@@ -110,14 +110,13 @@ function stepRows(
     { xPt: labelPt(matter), row: said },
   ];
   if (plate === undefined) return [besideOf(text)];
-  const [turned, laid] = plate.captions;
   const figure: Row = {
     heightPt: plate.heightPt * magnification,
     marks: [
       groupOf(
         {
           role: 'figure',
-          says: `${turned}, with what holds it; and ${laid}, seen from the front.`,
+          says: plate.says,
           content: [],
         },
         magnification > 1 ? magnified(plate.marks, magnification) : plate.marks,

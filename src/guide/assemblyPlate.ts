@@ -35,6 +35,8 @@ export interface AssemblyPlate {
   readonly marks: readonly Mark[];
   /** What is under the figures, the left one first; the same letters as in the figures. */
   readonly captions: readonly string[];
+  /** What it shows, for someone who listens. */
+  readonly says: string;
 }
 
 /** What plates are drawn from. */
@@ -47,6 +49,8 @@ export interface PlateRequest {
   readonly holding: Holding;
   /** `printed` when absent. */
   readonly manner?: Manner;
+  /** The id of the one part whose plate is wanted; all when absent. */
+  readonly only?: string;
   /** No plate is larger. */
   readonly room: { readonly widthPt: number; readonly heightPt: number };
 }
@@ -60,7 +64,10 @@ export interface PlateRequest {
  * itself. Both are true to scale, each to its own.
  */
 export function assemblyPlates(request: PlateRequest): readonly AssemblyPlate[] {
-  return request.assembly.steps.flatMap((step) => plateOf(step, request) ?? []);
+  const { assembly, only } = request;
+  return assembly.steps.flatMap((step) =>
+    only === undefined || step.part === only ? (plateOf(step, request) ?? []) : [],
+  );
 }
 
 function plateOf(step: AssemblyStep, request: PlateRequest): AssemblyPlate | null {
@@ -100,6 +107,7 @@ function plateOf(step: AssemblyStep, request: PlateRequest): AssemblyPlate | nul
       },
     ]),
     captions: figures.map(({ caption }) => caption),
+    says: `${figures[0]!.caption}, with what holds it; and ${figures[1]!.caption}, seen from the front.`,
   };
 }
 

@@ -293,6 +293,7 @@ export const card = {
     another: 'Lay another like it beside it',
     layDown: 'Lay it down',
     inHand: 'In your hand',
+    putOn: 'How it is put on',
     stuck: 'It cannot go there: it has to stay above what it lies on and what it is laid to.',
     thickened: (times: number) => `Thickness is drawn ${times} times as large.`,
   },

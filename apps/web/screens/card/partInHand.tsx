@@ -6,6 +6,7 @@ import { useOpenLayoutStore } from '../../state/layoutContext.ts';
 import { keyOf, useAgainst } from './mends.tsx';
 import { PartForm } from './partForm.tsx';
 import { ProblemWords } from './problems.tsx';
+import { PutOn } from './putOn.tsx';
 
 /** The part that was taken up, in words, with what can be done with it. */
 export function PartInHand({ id }: { readonly id: string }): ReactNode {
@@ -29,6 +30,7 @@ export function PartInHand({ id }: { readonly id: string }): ReactNode {
           <ProblemWords against={against} isInHand />
         </div>
       ))}
+      <PutOn id={id} />
       <p role="status">{says}</p>
       <div className="says">
         <button
