@@ -72,7 +72,7 @@ describe('thank-you cards with torn edges', () => {
 });
 
 describe('the examples', () => {
-  it.each(['lantern-walk', 'kite-day', 'button-tin'])('%s is told in full', async (name) => {
+  it.each(['lantern-walk', 'kite-day', 'button-tin', 'garden-gate'])('%s is told in full', async (name) => {
     const answer = await docketOf(`examples/${name}.card.json`);
     for (const heading of ['What shows', 'Paper that is seen', 'Closed', 'Weight', 'Envelope'])
       expect(saidOf(answer, heading).length, heading).toBeGreaterThan(0);

@@ -15,7 +15,7 @@ import { cardwright, scratchFolder } from './commandLine.ts';
 const folder = scratchFolder();
 afterAll(folder.remove);
 
-const examples = ['lantern-walk', 'kite-day', 'button-tin'] as const;
+const examples = ['lantern-walk', 'kite-day', 'button-tin', 'garden-gate'] as const;
 const formats = [
   { sheet: 'letter', units: 'in', widthPt: 612, heightPt: 792 },
   // ISO 216: 210 x 297 mm.

@@ -193,7 +193,7 @@ describe('quiet evening: ten cards on a trimmer with 5 mm marks', () => {
 });
 
 describe('the examples', () => {
-  it.each(['lantern-walk', 'kite-day', 'button-tin'])(
+  it.each(['lantern-walk', 'kite-day', 'button-tin', 'garden-gate'])(
     '%s is planned, proved, and without error',
     async (name) => {
       const layout: unknown = JSON.parse(readFileSync(`examples/${name}.card.json`, 'utf8'));
