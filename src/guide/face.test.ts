@@ -79,3 +79,33 @@ test('through vellum the outlines of what lies below it are seen, in broken line
   }
   expect(marksOf(false).map(({ kind }) => kind)).toEqual(['path', 'path']);
 });
+
+test('a gate has its slit on the front, and its doors beside the inside when it is opened', () => {
+  const gate = (face: 'base' | 'inside' | 'back') => {
+    const layout = layoutOf({ base: [inch('4 1/4'), inch('5 1/2')], fold: 'gate' });
+    return drawnFace({ layout, arrangement: arrange(layout), card: 0, face, scale: 1 });
+  };
+  const front = gate('base').ground.mark;
+  expect(front.kind === 'group' ? front.marks.at(-1) : null).toMatchObject({
+    kind: 'line',
+    from: { xPt: 2.125 * 72, yPt: 0 },
+    to: { xPt: 2.125 * 72, yPt: 5.5 * 72 },
+  });
+  expect(gate('back').ground.mark.kind).toBe('path');
+  expect(gate('base').beside).toEqual([]);
+  // The inside lies at the origin; the doors of 2 1/8 in to its left and right.
+  expect(gate('inside').beside.map(({ frame: { xPt, widthPt } }) => [xPt / 72, widthPt / 72])).toEqual([
+    [-2.125, 2.125],
+    [4.25, 2.125],
+  ]);
+});
+
+test('a roll that opens upwards lies open from its front down, the panels within shorter', () => {
+  const layout = layoutOf({ base: [inch('4'), inch('4')], fold: 'roll', opens: 'upwards' });
+  const { beside } = drawnFace({ layout, arrangement: arrange(layout), card: 0, face: 'inside', scale: 1 });
+  expect(beside.map(({ frame: { yPt, heightPt } }) => [yPt / 72, heightPt / 72])).toEqual([
+    [-4, 4],
+    [4, 4 - 3 / 32],
+    [8 - 3 / 32, 4 - 5 / 32],
+  ]);
+});

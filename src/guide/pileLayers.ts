@@ -13,11 +13,13 @@ import {
   type Dealt,
   depthRegionsIn,
   type Face,
+  foldedBase,
   isFolded,
   type Layout,
   type Part,
   paperOfCard,
 } from '../layout/index.ts';
+import { slitOf } from '../making/index.ts';
 import {
   type Axis,
   type Box,
@@ -57,6 +59,8 @@ export interface Layer {
   readonly to: Length;
   readonly top: Length;
   readonly estimated: boolean;
+  /** Where it is parted, along one axis; of nothing but a front with doors. */
+  readonly slit?: ReturnType<typeof slitOf>;
 }
 
 /** A pile cut through, all layers from the bottom up. */
@@ -106,7 +110,7 @@ export interface DrawnLayer {
 
 /** The section of a layer, the card's start at the left, its foot at `foot`. */
 export function drawnLayer(
-  { box, fill, from, to, top }: Layer,
+  { box, fill, from, to, top, slit = null }: Layer,
   at: {
     readonly along: Axis;
     readonly scale: number;
@@ -119,6 +123,11 @@ export function drawnLayer(
   const wide = pointsOf(box[at.along]) * at.scale;
   const frame = { xPt, yPt: up(top), widthPt: wide, heightPt: up(to) - up(top) };
   const paper: Mark = { kind: 'path', path: rectangle(frame), fill, stroke: outlineStroke };
+  if (slit !== null && slit.axis === at.along) {
+    const xPt = pointsOf(slit.at) * at.scale;
+    const ends = { from: { xPt, yPt: up(top) }, to: { xPt, yPt: up(to) } };
+    return { frame, marks: [paper, { kind: 'line', ...ends, stroke: outlineStroke }] };
+  }
   if (to === from) return { frame, marks: [paper] };
   // Foam a little inside the edges.
   const inset = Math.min(6, wide / 5);
@@ -163,12 +172,15 @@ function layersOf(request: PileRequest): readonly Layer[] {
   const base = thicknessOfDealt(layout, layout.base, paperOfCard(layout.base, card));
   const ground: Box = { left: zero, top: zero, ...arrangement.card };
   const layers: Layer[] = [
-    layerOf('base', 0, layout.base, { side: sideOfBase(layout, face) }, ground, {
-      from: zero,
-      to: zero,
-      top: base.length,
-      estimated: base.estimated,
-    }),
+    {
+      ...layerOf('base', 0, layout.base, { side: sideOfBase(layout, face) }, ground, {
+        from: zero,
+        to: zero,
+        top: base.length,
+        estimated: base.estimated,
+      }),
+      slit: face === 'base' ? slitOf(foldedBase(layout)) : null,
+    },
   ];
   for (const { part, face: own, pieces } of arrangement.parts) {
     if (own !== face) continue;

@@ -51,7 +51,7 @@ export function smallSet(seed: number): { readonly layout: Layout; readonly trim
   const layout = layoutOf({
     cards: int(1, 9),
     base: [units(int(2, 4)), units(int(2, 5))],
-    fold: some(2) ? 'none' : 'left',
+    fold: some(2) ? 'none' : (['left', 'top', 'gate'] as const)[int(0, 2)]!,
     basePapers: some(3) ? dealt() : [],
     papers,
     parts,
@@ -91,8 +91,8 @@ export function wantedByHand(layout: Layout, cards: number): ReadonlyMap<string,
   };
   const { base } = layout;
   const opened = [
-    inUnits(base.size.width) * (base.fold === 'left' ? 2 : 1),
-    inUnits(base.size.height),
+    inUnits(base.size.width) * (base.fold === 'left' || base.fold === 'gate' ? 2 : 1),
+    inUnits(base.size.height) * (base.fold === 'top' ? 2 : 1),
   ] as const;
   for (let card = 0; card < cards; card += 1) {
     want(base, card, ...opened);
