@@ -51,7 +51,7 @@ function isEntry(value: Json): value is JsonObject & BenchEntry {
 
 function isEvent(value: Json | undefined): boolean {
   if (!isObject(value)) return false;
-  const { kind, file, trimmer, plan, mark, line } = value;
+  const { kind, file, trimmer, plan, mark, line, at } = value;
   switch (kind as BenchEvent['kind']) {
     case 'begun':
       return isLayout(file) && (trimmer === null || isTrimmer(trimmer)) && isPlan(plan);
@@ -60,7 +60,7 @@ function isEvent(value: Json | undefined): boolean {
     case 'noted':
       return isMark(mark);
     case 'made':
-      return typeof line === 'string';
+      return typeof line === 'string' && (at === undefined || typeof at === 'number');
     case 'taken back':
       return true;
     default:

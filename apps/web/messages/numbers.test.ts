@@ -62,3 +62,14 @@ it('reads back what it shows, in every place', () => {
     ),
   );
 });
+
+it('a moment is shown as the clocks of the place do, and with its weekday where it is another day', () => {
+  const since = new Date(2026, 4, 4, 15, 50).getTime();
+  const later = new Date(2026, 4, 4, 16, 20).getTime();
+  const plain = (text: string) => text.replaceAll(/\s/gu, ' ');
+  expect(plain(numbersFor('en-US').clock(later, since))).toBe('4:20 PM');
+  expect(numbersFor('de-DE').clock(later, since)).toBe('16:20');
+  expect(plain(numbersFor('en-US').clock(new Date(2026, 4, 5, 15, 50).getTime(), since))).toBe(
+    'Tuesday 3:50 PM',
+  );
+});

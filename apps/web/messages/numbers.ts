@@ -6,6 +6,8 @@ interface Numbers {
   count(count: number): string;
   /** A number or length as the library says it, with the decimal mark of the place: `114.3 mm` becomes `114,3 mm`. */
   shown(text: string): string;
+  /** A moment as clocks there show it, `4:20 PM`; of another day than `since` with its weekday. Milliseconds since 1970. */
+  clock(at: number, since: number): string;
   /** The count that was typed, with marks between thousands or without; `NaN`: it is no whole number. */
   readCount(text: string): number;
   /**
@@ -27,6 +29,14 @@ export function numbersFor(language: string): Numbers {
   );
   return {
     count: (count) => format.format(count),
+    clock(at, since) {
+      const isSameDay = new Date(at).toDateString() === new Date(since).toDateString();
+      return new Intl.DateTimeFormat(format.resolvedOptions().locale, {
+        hour: 'numeric',
+        minute: '2-digit',
+        ...(isSameDay ? {} : { weekday: 'long' }),
+      }).format(at);
+    },
     shown: (text) => (decimal === '.' ? text : text.replace(/(?<=\d)\.(?=\d)/gu, decimal)),
     readCount(text) {
       const typed = text.trim();

@@ -19,6 +19,8 @@ export interface Making {
   readonly tallied: Tallied;
   /** The lines of the putting together that are done. */
   readonly made: ReadonlySet<string>;
+  /** When each of these was told to be done, in milliseconds since 1970, as far as that was noted. */
+  readonly madeAt: ReadonlyMap<string, number>;
   /** What was told last and can be taken back; `null`: nothing since the beginning. */
   readonly last: BenchEvent | null;
 }
@@ -48,6 +50,11 @@ export function makingOf(events: readonly BenchEvent[]): Making | null {
     set,
     tallied: now,
     made: new Set(begun.since.flatMap((event) => (event.kind === 'made' ? [event.line] : []))),
+    madeAt: new Map(
+      begun.since.flatMap((event) =>
+        event.kind === 'made' && event.at !== undefined ? [[event.line, event.at] as const] : [],
+      ),
+    ),
     last: begun.since.at(-1) ?? null,
   };
 }

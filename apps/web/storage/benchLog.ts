@@ -16,7 +16,12 @@ export type BenchEvent =
   /** The rest is cut by another plan from here on; `file`: of a layout that was changed for it, `null`: of the same. */
   | { readonly kind: 'planned again'; readonly plan: SavedPlan; readonly file: SavedLayout | null }
   /** A line of the putting together is done for all cards. */
-  | { readonly kind: 'made'; readonly line: string }
+  | {
+      readonly kind: 'made';
+      readonly line: string;
+      /** When, in milliseconds since 1970, for what has to dry; logs that were begun before have none. */
+      readonly at?: number;
+    }
   /** What was told last, and was not taken back, did not happen. The beginning stays. */
   | { readonly kind: 'taken back' };
 

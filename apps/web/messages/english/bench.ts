@@ -41,6 +41,10 @@ export const bench = {
   step: (step: number) => `Step ${step}`,
   scoring: 'Scoring the bases',
   onEach: (cards: number) => (cards === 1 ? 'On the card:' : `On each of the ${cards} cards:`),
+  /** When glue has set so far that the work can be turned over, and when it is hard; clock times. */
+  setAt: (time: string) => `Set at ${time}.`,
+  turnAt: (time: string) => `Dry enough to turn over at ${time}.`,
+  hardAt: (time: string) => `The glue is hard at ${time}; the cards go into their envelopes then.`,
   ruler: 'The setting on the ruler',
   partly: (cut: number, of: number) =>
     `${capital(inWords(cut))} of ${inWords(of)} ${cut === 1 ? 'is' : 'are'} cut.`,

@@ -4,12 +4,15 @@ import { Announced } from '../../form/announced.tsx';
 import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
+import { useNumbers } from '../../messages/numbers.ts';
 import type { BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
 import { useStakesAt } from '../../state/stakes.ts';
 import type { BenchEvent } from '../../storage/benchLog.ts';
+import { useWorld } from '../../world.ts';
 import { type BenchManner, useBenchManner } from './benchManner.ts';
 import { CutBy } from './cutBy.tsx';
+import { hardAt, setAt } from './drying.ts';
 import { type Line, linesOf } from './lines.ts';
 import { PresentLine, saysOf } from './presentLine.tsx';
 import { Spoiled } from './spoiled.tsx';
@@ -40,6 +43,8 @@ export function Docket({
   const lines = useMemo(() => linesOf(making, stakes ?? [], showing), [making, stakes, showing]);
   const done = lines.filter(({ isDone }) => isDone);
   const [present = null, next = null] = lines.filter(({ isDone }) => !isDone);
+  const hard = present === null ? hardAt(lines) : null;
+  const numbers = useNumbers();
   const isSpoiled = making.tallied.table.spoiled.size > 0;
   const voice = useVoice();
   // Said once all of it is known, and not twice.
@@ -48,6 +53,7 @@ export function Docket({
   return (
     <div className={`docket-strip ${manner.type}`} data-told={told} data-kept={isKept}>
       <p className="stands">{present === null ? bench.allDone : bench.stands(done.length, lines.length)}</p>
+      {present === null && hard !== null ? <p>{bench.hardAt(numbers.clock(hard.at, hard.since))}</p> : null}
       <DoneLines lines={done} />
       {isSpoiled || isSaying ? (
         <Spoiled making={making} store={store} showing={showing} onDone={() => setSaying(false)} />
@@ -57,7 +63,7 @@ export function Docket({
             <>
               <Rest before={present} lines={lines} making={making} />
               <PresentLine
-                {...{ making, showing, type: manner.type }}
+                {...{ making, showing, type: manner.type, lines }}
                 line={present}
                 isJustBegun={told === 1}
               />
@@ -101,6 +107,7 @@ function DoneLines({ lines }: { readonly lines: readonly Line[] }): ReactNode {
           <s>
             <NameOf line={line} />
           </s>
+          <SetAt line={line} />
         </li>
       ))}
     </ul>
@@ -116,6 +123,16 @@ function DoneLines({ lines }: { readonly lines: readonly Line[] }): ReactNode {
       )}
       {struck(lines.slice(-2))}
     </section>
+  );
+}
+
+/** When the glue of a line that is done has set, as a time of the clock. */
+function SetAt({ line }: { readonly line: Line }): ReactNode {
+  const { bench } = useMessages();
+  const numbers = useNumbers();
+  const set = line.kind === 'made' ? setAt(line) : null;
+  return set === null ? null : (
+    <span className="set-at"> {bench.setAt(numbers.clock(set.at, set.since))}</span>
   );
 }
 
@@ -174,6 +191,7 @@ function Doing({
   readonly tell: (event: BenchEvent) => void;
 }): ReactNode {
   const { bench } = useMessages();
+  const { now } = useWorld();
   const workpieces = line.kind === 'cut' ? line.step.take.length : 1;
   const cut = (step: number, count: number) =>
     tell({ kind: 'noted', mark: { kind: 'cut', step, workpieces: count } });
@@ -190,7 +208,7 @@ function Doing({
         onClick={({ detail: tapsInARow }) => {
           if (tapsInARow > 1) return;
           if (line.kind === 'cut') cut(line.step.step, workpieces);
-          else tell({ kind: 'made', line: line.key });
+          else tell({ kind: 'made', line: line.key, at: now() });
         }}
       >
         {bench.done}

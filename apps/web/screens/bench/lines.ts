@@ -1,3 +1,4 @@
+import type { AssemblyStep } from '../../../../src/finished/index.ts';
 import type { StepStakes } from '../../../../src/planning/index.ts';
 import type { Step } from '../../../../src/trimming/index.ts';
 import {
@@ -29,11 +30,15 @@ export type Line =
       /** What it is called in the docket: the part's name; `null`: the scoring. */
       readonly name: string | null;
       readonly sentences: readonly string[];
+      /** The step of the assembly; `null`: the scoring. */
+      readonly step: AssemblyStep | null;
+      /** When it was told to be done, where that was noted. */
+      readonly at: number | null;
     };
 
 /** All lines of a set that is being made, in the order they are gone through: cutting, scoring, putting together. */
 export function linesOf(
-  { set, tallied, made }: Making,
+  { set, tallied, made, madeAt }: Making,
   stakes: readonly StepStakes[],
   showing: Showing,
 ): readonly Line[] {
@@ -57,28 +62,35 @@ export function linesOf(
       words: words.get(step.step)!,
     };
   });
-  return [...cutting, ...puttingTogether(set, showing, made)];
+  return [...cutting, ...puttingTogether(set, showing, { made, madeAt })];
 }
 
 function puttingTogether(
   { layout, arrangement }: Making['set'],
   showing: Showing,
-  made: ReadonlySet<string>,
+  { made, madeAt }: Pick<Making, 'made' | 'madeAt'>,
 ): readonly Line[] {
   const scoring = layout.base.papers.length === 0 ? null : scoringWords(layout, layout.cards, showing);
   const parts = new Map(arrangement.parts.map((part) => [part.part.id, part]));
-  const line = (key: string, name: string | null, sentences: readonly string[]): Line => ({
+  const line = (
+    key: string,
+    name: string | null,
+    sentences: readonly string[],
+    step: AssemblyStep | null,
+  ): Line => ({
     kind: 'made',
     key,
     isDone: made.has(key),
     name,
     sentences: sentences.filter((sentence) => sentence !== ''),
+    step,
+    at: madeAt.get(key) ?? null,
   });
   return [
-    ...(scoring === null ? [] : [line('score', null, [scoring.says])]),
-    ...assemblyWords(layout, arrangement, showing).map(({ part, name, prepare, lay }) => {
+    ...(scoring === null ? [] : [line('score', null, [scoring.says], null)]),
+    ...assemblyWords(layout, arrangement, showing).map(({ part, name, first, prepare, lay, step }) => {
       const dealt = dealtWords(parts.get(part)!.part, layout);
-      return line(`part ${part}`, name, [prepare, lay, dealt === '' ? '' : `${dealt}.`]);
+      return line(`part ${part}`, name, [first, prepare, lay, dealt === '' ? '' : `${dealt}.`], step);
     }),
   ];
 }

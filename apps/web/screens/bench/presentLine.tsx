@@ -4,12 +4,14 @@ import type { Trimmer } from '../../../../src/trimming/index.ts';
 import type { Showing } from '../../../../src/words/index.ts';
 import { RulerStrip } from '../../form/rulerStrip.tsx';
 import { useMessages } from '../../messages/messages.ts';
+import { useNumbers } from '../../messages/numbers.ts';
 import { Drawing } from '../../pictures/drawing.tsx';
 import { useTypeface } from '../../pictures/typeface.ts';
 import { useWidthRem } from '../../pictures/width.ts';
 import type { Making } from '../../state/benchState.ts';
 import { markingOf } from '../../state/inHand.ts';
 import type { BenchManner } from './benchManner.ts';
+import { turnAt } from './drying.ts';
 import type { Line } from './lines.ts';
 
 /** The line to do now, large: the setting in words and on the ruler, the sheet as it lies, what to cut. */
@@ -19,14 +21,19 @@ export function PresentLine({
   showing,
   type,
   isJustBegun,
+  lines,
 }: {
   readonly line: Line;
+  /** All of them, for what this one has to wait for. */
+  readonly lines: readonly Line[];
   readonly making: Making;
   readonly showing: Showing;
   readonly isJustBegun: boolean;
   readonly type: BenchManner['type'];
 }): ReactNode {
   const { bench } = useMessages();
+  const numbers = useNumbers();
+  const turn = line.kind === 'made' ? turnAt(line, lines) : null;
   const section = useRef<HTMLElement>(null);
   const shown = useRef(isJustBegun ? null : line.key);
   useEffect(() => {
@@ -63,6 +70,9 @@ export function PresentLine({
         <>
           <h3>{line.name === null ? bench.scoring : <span translate="no">{line.name}</span>}</h3>
           {line.name === null ? null : <p>{bench.onEach(making.set.layout.cards)}</p>}
+          {turn === null ? null : (
+            <p className="careful">{bench.turnAt(numbers.clock(turn.at, turn.since))}</p>
+          )}
           <div lang="en">
             {line.sentences.map((sentence) => (
               <p key={sentence}>{sentence}</p>

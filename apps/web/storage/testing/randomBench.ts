@@ -80,7 +80,9 @@ export async function randomBench(): Promise<fc.Arbitrary<readonly BenchEvent[]>
       const found = { paper: 'dusk', size: { width: millimetres(50 + of), height: millimetres(60) } };
       return { kind: 'noted', mark: { kind: 'found', found } };
     }
-    return what === 'made' ? { kind: 'made', line: `part ${of % 3}` } : { kind: 'taken back' };
+    if (what !== 'made') return { kind: 'taken back' };
+    // Logs that were begun before have no times.
+    return { kind: 'made', line: `part ${of % 3}`, ...(of % 2 === 0 ? { at: 1_780_000_000_000 + of } : {}) };
   }
 
   const cut = fc.constant('cut');
