@@ -51,7 +51,7 @@ function textOf(layout: Layout, matters: readonly DocketMatter[]): readonly stri
 
 /** What `docket --json` writes, described in docs/docket-json.md. */
 function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[]): unknown {
-  const { borders, gaps, papers, folding, tears, ribbons, closed, postings } = found;
+  const { borders, gaps, papers, folding, tears, ribbons, assembly, holding, closed, postings } = found;
   const { section, weight } = closed;
   return {
     cardwright_docket: 1,
@@ -61,6 +61,16 @@ function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[
     papers,
     fold: folding,
     tears,
+    assembly,
+    holding: {
+      parts: holding.parts.map(({ adhesive, pieces, ...part }) => ({
+        ...part,
+        kind: adhesive.kind,
+        // Where it may lie is what it was found by; what is laid is the answer.
+        pieces: pieces.map(({ room: _, ...piece }) => piece),
+      })),
+      needs: holding.needs,
+    },
     ribbons,
     section: {
       card: closed.thickestCard + 1,
