@@ -85,6 +85,10 @@ const cards: Readonly<Record<string, readonly JsonObject[]>> = {
     { id: 'two', on: 'one', size: ['3', '4'] },
   ],
   piecesStacked: [{ id: 'dots', size: ['1', '1'], count: 3 }],
+  stripTooShort: [{ id: 'ribbon', shape: 'ribbon', size: ['3 1/4', '1/2'], template: '3', slant: 20 }],
+  foldedOverItself: [{ id: 'ribbon', shape: 'ribbon', size: ['7', '1/2'], template: '3', slant: -9 }],
+  overlapTooLong: [{ id: 'bow', shape: 'loops', size: ['5', '1/2'], template: '1', loops: 2, overlap: '2' }],
+  loopsOff: [{ id: 'bow', shape: 'loops', size: ['5', '1/2'], template: '1', loops: 2, overlap: '1/2' }],
 };
 
 function cardOf(parts: readonly JsonObject[], more: Readonly<Record<string, Json>> = {}): InHand {
@@ -164,6 +168,10 @@ function holds(before: InHand, problem: LayoutProblem, edit: Edit): void {
 
 /** What is offered for each, as it was looked over. */
 const offered: Readonly<Record<string, readonly string[]>> = {
+  stripTooShort: ['Ribbon: width 3 5/16 in.'],
+  foldedOverItself: ['Ribbon: a slant of -9.5°.', 'Ribbon: template 3 3/16 in.'],
+  overlapTooLong: ['Bow: overlap 1 in.'],
+  loopsOff: ['Bow: width 4 1/2 in.', 'Bow: overlap 1 in.'],
   sumOff: [
     'Panel: 3/8 in from both the top and the bottom.',
     'Panel: height 4 3/4 in.',
