@@ -24,7 +24,7 @@ import {
 } from '../finished/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { type Box, pointsOf, sum, zero } from '../measure/index.ts';
-import { type DrawnPiece, drawnPieces, fillOf } from './face.ts';
+import { type DrawnPiece, drawnFace, drawnPieces } from './face.ts';
 import { letterFor, type Manner } from './matter.ts';
 
 /** How one step of putting a card together looks, as a plate of two figures beside each other. */
@@ -137,39 +137,21 @@ interface Figure {
 
 function fromFront(step: AssemblyStep, pieces: readonly DrawnPiece[], request: PlateRequest): Figure {
   const { layout, arrangement, card, manner = 'printed' } = request;
-  const there = new Set([...lyingThere(step, request), ...step.carries, step.part]);
-  const shown = pieces.filter(({ part }) => there.has(part.part.id));
+  const isThere = new Set([...lyingThere(step, request), ...step.carries, step.part]);
+  const shown = pieces.filter(({ part }) => isThere.has(part.part.id));
   const ground: Frame = frameOfBox({ left: zero, top: zero, ...arrangement.card });
   const frames = [...(step.offCard === null ? [ground] : []), ...shown.map(({ frame }) => frame)];
   const isNew = (piece: DrawnPiece) => piece.part.part.id === step.part;
   const marks = (scale: number): readonly Mark[] => {
-    const drawn = drawnPieces({ arrangement, face: step.face, scale }).filter(({ part }) =>
-      there.has(part.part.id),
-    );
-    const paper = (piece: DrawnPiece): Mark => ({
-      kind: 'path',
-      path: piece.path,
-      fill: fillOf(layout, piece.part.part, card, {
-        manner,
-        side: piece.part.part.side,
-        turnDegrees: piece.part.part.lies === 'sideways' ? 90 : 0,
-      }),
-      stroke: outlineStroke,
-    });
+    const drawn = drawnFace({ layout, arrangement, card, face: step.face, scale, manner });
+    const there = drawn.pieces.filter(({ part }) => isThere.has(part));
     return [
-      ...(step.offCard === null
-        ? [
-            {
-              kind: 'path',
-              path: rectangle(scaled(ground, scale)),
-              fill: fillOf(layout, layout.base, card, { manner }),
-              stroke: wideStroke,
-            } as const,
-          ]
-        : []),
-      ...drawn.map(paper),
+      ...(step.offCard === null ? [drawn.ground.mark] : []),
+      ...there.map(({ mark }) => mark),
       // Over all else, so that what lies on it does not break its outline.
-      ...drawn.filter(isNew).map((piece): Mark => ({ kind: 'path', path: piece.path, stroke: newStroke })),
+      ...there
+        .filter(({ part }) => part === step.part)
+        .map(({ path }): Mark => ({ kind: 'path', path, stroke: newStroke })),
     ];
   };
   const onto =
@@ -180,7 +162,7 @@ function fromFront(step: AssemblyStep, pieces: readonly DrawnPiece[], request: P
     marks,
     letters: [
       { letter: letterFor(layout, step.part), of: newest.frame, isNew: true },
-      ...(onto === undefined || (step.offCard === null ? false : !there.has(step.onto))
+      ...(onto === undefined || (step.offCard === null ? false : !isThere.has(step.onto))
         ? []
         : [{ letter: letterFor(layout, groundOf(step)), of: onto, isNew: false }]),
     ],
