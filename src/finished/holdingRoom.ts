@@ -13,12 +13,13 @@ import {
   union,
 } from '../shape/index.ts';
 import { type Adhesive, adhesiveFor } from './adhesive.ts';
+import { doorsHolding } from './doorHolding.ts';
 import { type Lying, liftsOf, restOf } from './rest.ts';
 import { shownOn } from './shown.ts';
 
 /** Where what holds a piece may lie unseen, in the axes of its face. */
 export interface HoldingRoom extends Lying {
-  /** Behind the piece, in from its edges and holes and from the deepest that it may be torn, on what it rests on. */
+  /** Behind the piece, in from its edges and holes and from the deepest that it may be torn, on what it rests on; of a front with doors on one of them. */
   readonly behind: Region;
   /** Of that, what is not seen through the piece: all of it, or only what lies under something that is not seen through. */
   readonly room: Region;
@@ -35,6 +36,7 @@ export interface HoldingRoom extends Lying {
 export function holdingRooms(layout: Layout, arrangement: Arrangement): readonly HoldingRoom[] {
   const lying: readonly Lying[] = shownOn(layout, arrangement, 0);
   const lifts = liftsOf(layout, arrangement);
+  const doors = doorsHolding(layout, arrangement);
   const parts = new Map(layout.parts.map((part) => [part.id, part]));
   const isSeenThrough = ({ papers }: Part) =>
     papers.some((paper) => layout.papers.get(paper)?.seeThrough === true);
@@ -43,7 +45,10 @@ export function holdingRooms(layout: Layout, arrangement: Arrangement): readonly
     if (part === undefined) return [];
     const adhesive = adhesiveFor(layout, part.adhere);
     const inset = insetOf(one.region, part, adhesive);
-    const behind = intersection(narrowed(untorn(one.region, part), inset), restOf(one, lying, lifts));
+    const rest = restOf(one, lying, lifts);
+    const door = doors.get(`${one.part} ${one.piece}`);
+    const held = door === undefined ? rest : intersection(rest, door(inset));
+    const behind = intersection(narrowed(untorn(one.region, part), inset), held);
     const shows = adhesive.shows && isSeenThrough(part);
     const over = lying
       .slice(index + 1)
