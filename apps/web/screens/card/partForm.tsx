@@ -12,6 +12,7 @@ import {
   together,
 } from '../../../../src/editing/index.ts';
 import { isList, type Json, type Path, valueAt } from '../../../../src/files/index.ts';
+import { adhesiveFor } from '../../../../src/finished/index.ts';
 import { type ArrangedPart, type Face, isFolded } from '../../../../src/layout/index.ts';
 import {
   type Axis,
@@ -496,7 +497,7 @@ function FoamBlank({ index }: { readonly index: number }): ReactNode {
     <LengthBlank
       name="foam"
       label={card.blanks.foam}
-      value={foam ?? usualFoam[layout.units]}
+      value={foam ?? adhesiveFor(layout, 'raised').thickness}
       typed={asTyped(file, path)}
       shown={foam === null ? card.asUsual : undefined}
       marking={marking}
@@ -509,6 +510,5 @@ function FoamBlank({ index }: { readonly index: number }): ReactNode {
   );
 }
 
-/** Where the blanks open until something is said (common practice, no source). */
+/** Where the blank opens until something is said (common practice, no source). */
 const usualMargin = { in: inches(1, 8), mm: millimetres(3) } as const;
-const usualFoam = { in: inches(1, 16), mm: millimetres(1.5) } as const;
