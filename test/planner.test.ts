@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type PlanOptions, planner } from '../apps/planner/index.ts';
 import type { LinearSolver } from '../src/cutting/index.ts';
 import { readLayoutFile } from '../src/files/index.ts';
-import { checkFinished, docketOf } from '../src/finished/index.ts';
+import { assemblyOf, checkFinished, docketOf, holdingOf } from '../src/finished/index.ts';
 import { arrange, type Layout } from '../src/layout/index.ts';
 import { millimetres } from '../src/measure/index.ts';
 import {
@@ -108,6 +108,10 @@ describe('in worker threads', () => {
     expect(await threads.ask({ name: 'docket', set, by: { wanted: 1 / 20 } })).toEqual({
       docket: docketOf(set.layout, set.arrangement, asked),
       problems: checkFinished(set.layout, set.arrangement, asked),
+    });
+    expect(await threads.ask({ name: 'assembly', set })).toEqual({
+      assembly: assemblyOf(set.layout, set.arrangement),
+      holding: holdingOf(set.layout, set.arrangement),
     });
     const wishes = { units: 'mm' } as const;
     expect(await threads.ask({ name: 'recast', set, wishes })).toEqual(recast(own, wishes));

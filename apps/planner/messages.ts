@@ -1,4 +1,4 @@
-import type { Docket, DocketAsks, FinishedProblem } from '../../src/finished/index.ts';
+import type { Assembly, Docket, DocketAsks, FinishedProblem, Holding } from '../../src/finished/index.ts';
 import type {
   CardSet,
   Cliff,
@@ -23,7 +23,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 7;
+export const messagesVersion = 8;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =
@@ -39,6 +39,11 @@ export interface Questions {
   readonly check: {
     readonly asks: { readonly answer: Plan | Shortage };
     readonly tells: readonly PlanningProblem[];
+  };
+  /** How the cards are put together, and what holds their parts. */
+  readonly assembly: {
+    readonly asks: object;
+    readonly tells: { readonly assembly: Assembly; readonly holding: Holding };
   };
   /** What the finished cards will be like, and what is wrong with them; `asks` but for the marks, which are the trimmer's. */
   readonly docket: {

@@ -1,5 +1,5 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
-import { checkFinished, docketOf } from '../../src/finished/index.ts';
+import { assemblyOf, checkFinished, docketOf, holdingOf } from '../../src/finished/index.ts';
 import {
   checkSet,
   cliffsOf,
@@ -71,6 +71,10 @@ const tellers: {
   ) => Questions[Name]['tells'];
 } = {
   check: (set, { answer: found }) => checkSet(set, found),
+  assembly: ({ layout, arrangement }) => ({
+    assembly: assemblyOf(layout, arrangement),
+    holding: holdingOf(layout, arrangement),
+  }),
   docket: ({ layout, arrangement, trimmer }, { by }) => {
     const asks = { ...by, marks: trimmer?.marks ?? usualMarks(layout) };
     return {

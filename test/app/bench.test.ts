@@ -115,6 +115,30 @@ describe.skipIf(!hasChromium)('the bench (needs chromium)', () => {
     expect(await page.locator('.done-lines li').count()).toBe(2);
   });
 
+  it('draws how a part is put on, in type as large as is chosen, and nothing where it is cut', async () => {
+    const page = await app.page({ widthPx: 820 });
+    await begun(page);
+    expect(await page.locator('.present-line .assembly-plate').count()).toBe(0);
+    for (let line = 0; line < 60; line += 1) {
+      if ((await page.locator('.present-line h3').textContent()) === 'Panel') break;
+      await button(page, bench.done).click();
+    }
+    const plate = page
+      .locator('.present-line')
+      .getByRole('img', { name: 'C turned over, with what holds it; and C on B, seen from the front.' });
+    await plate.waitFor();
+    const typePx = () =>
+      plate
+        .locator('text')
+        .evaluateAll((texts) => Math.min(...texts.map((text) => text.getBoundingClientRect().height)));
+    const usual = await typePx();
+    await page.getByRole('button', { name: bench.type }).click();
+    await page.getByLabel(bench.types.larger).click();
+    await expect.poll(typePx).toBeGreaterThan(usual * 1.4);
+    if (process.env.LOOK !== undefined)
+      await page.screenshot({ path: `${process.env.LOOK}/bench-plate.png`, fullPage: true });
+  });
+
   it('is worked by keys alone, and is in type as large as is wanted', async () => {
     const page = await app.page({ widthPx: 820 });
     await begun(page);

@@ -5,6 +5,7 @@ import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { useMessages } from '../../messages/messages.ts';
 import { useNumbers } from '../../messages/numbers.ts';
+import { useAssembled } from '../../state/assembled.ts';
 import type { BenchStore } from '../../state/bench.ts';
 import type { Making } from '../../state/benchState.ts';
 import { useStakesAt } from '../../state/stakes.ts';
@@ -40,6 +41,7 @@ export function Docket({
     [making.set.layout],
   );
   const stakes = useStakesAt(making);
+  const assembled = useAssembled(making);
   const lines = useMemo(() => linesOf(making, stakes ?? [], showing), [making, stakes, showing]);
   const done = lines.filter(({ isDone }) => isDone);
   const [present = null, next = null] = lines.filter(({ isDone }) => !isDone);
@@ -63,7 +65,7 @@ export function Docket({
             <>
               <Rest before={present} lines={lines} making={making} />
               <PresentLine
-                {...{ making, showing, type: manner.type, lines }}
+                {...{ making, showing, type: manner.type, lines, assembled }}
                 line={present}
                 isJustBegun={told === 1}
               />

@@ -8,8 +8,10 @@ import { useNumbers } from '../../messages/numbers.ts';
 import { Drawing } from '../../pictures/drawing.tsx';
 import { useTypeface } from '../../pictures/typeface.ts';
 import { useWidthRem } from '../../pictures/width.ts';
+import type { useAssembled } from '../../state/assembled.ts';
 import type { Making } from '../../state/benchState.ts';
 import { markingOf } from '../../state/inHand.ts';
+import { AssemblyPlate } from '../assemblyPlate.tsx';
 import type { BenchManner } from './benchManner.ts';
 import { turnAt } from './drying.ts';
 import type { Line } from './lines.ts';
@@ -22,10 +24,13 @@ export function PresentLine({
   type,
   isJustBegun,
   lines,
+  assembled,
 }: {
   readonly line: Line;
   /** All of them, for what this one has to wait for. */
   readonly lines: readonly Line[];
+  /** How the cards are put together; `null`: it is not known yet. */
+  readonly assembled: ReturnType<typeof useAssembled>;
   readonly making: Making;
   readonly showing: Showing;
   readonly isJustBegun: boolean;
@@ -72,6 +77,15 @@ export function PresentLine({
           {line.name === null ? null : <p>{bench.onEach(making.set.layout.cards)}</p>}
           {turn === null ? null : (
             <p className="careful">{bench.turnAt(numbers.clock(turn.at, turn.since))}</p>
+          )}
+          {assembled === null || line.step === null ? null : (
+            <AssemblyPlate
+              part={line.step.part}
+              layout={making.set.layout}
+              arrangement={making.set.arrangement}
+              {...assembled}
+              larger={larger[type]}
+            />
           )}
           <div lang="en">
             {line.sentences.map((sentence) => (
