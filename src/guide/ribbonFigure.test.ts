@@ -21,10 +21,10 @@ const ribbon = (length: string, slant = 20): FoldedShape => ({
   strip: { width: inch(length), height: inch('1/2') },
 });
 
-/** How far the drawn paths and lines reach from left to right. */
+/** How far the drawn outlines reach from left to right; arrowheads of dimensions have none. */
 function reachOf(figure: NonNullable<ReturnType<typeof ribbonFigure>>): number {
   const places = drawnMarks(figure.marks).flatMap(({ mark, move }) =>
-    mark.kind === 'path'
+    mark.kind === 'path' && mark.stroke !== undefined
       ? mark.path.flatMap((step) => (step.to === 'close' ? [] : [step.xPt + move.xPt]))
       : [],
   );

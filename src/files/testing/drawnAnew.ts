@@ -3,7 +3,8 @@ import type { Length } from '../../measure/index.ts';
 
 /**
  * The layout with other lengths, changed in memory: what is drawn by `layout` itself, the rest (sheets, margins,
- * rooms, thickness, tears, foam, shapes, adhesives, the envelope, the smallest scrap) put where the path says. `typed` is not kept up.
+ * rooms, thickness, tears, foam, shapes, allowances, adhesives, the envelope, the
+ * smallest scrap) put where the path says. `typed` is not kept up.
  */
 export function drawnAnew(layout: Layout, lengths: ReadonlyMap<string, Length>): Layout {
   const dimensions = new Set(dimensionsOf(layout).map(({ path }) => path));
@@ -24,6 +25,7 @@ function keysOf(path: string): readonly Keys[] {
   switch (true) {
     case path === 'smallestScrap':
     case names[0] === 'adhesives':
+    case path === 'base.allowance':
       return [names];
     case names[0] === 'papers' && names[2] === 'thickness':
     case ['thickness', 'foam'].includes(names.at(-1) ?? ''):
