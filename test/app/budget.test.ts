@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { appFolder, builtApp, chromiumPath, hasChromium } from './appPage.ts';
 
 /** In bytes, gzipped. Sizes are the same everywhere; times are not. */
-const budget = { firstScreen: 230_000, withNext: 275_000, whole: 400_000 };
+const budget = { firstScreen: 230_000, withNext: 300_000, whole: 400_000 };
 
 describe('how much script the page has', () => {
   const html = existsSync(appFolder) ? readFileSync(join(appFolder, 'index.html'), 'utf8') : '';
