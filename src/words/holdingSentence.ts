@@ -64,7 +64,7 @@ export function needSentence(
       const rolls =
         toHave === null || adhesive.roll === null
           ? ''
-          : `: at least ${counted(toHave, 'roll')} of ${shownLength(adhesive.roll, showing)}`;
+          : `: at least ${counted(toHave, 'roll')} of ${roughLength(adhesive.roll, showing)}`;
       return `${name}, ${shownLength(width, showing)} wide: ${roughLength(card.length, showing)} on a card${ofSet}${rolls}.`;
     }
     case 'line':

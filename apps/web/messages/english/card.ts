@@ -188,6 +188,37 @@ export const card = {
       au: 'Australia',
     },
   },
+  /** What holds the parts. */
+  holding: {
+    heading: 'What holds the parts',
+    says: {
+      flat: 'What lies flat is held with {kind}, {width} wide, {inset} or more from its edges and nowhere further than {span} from the next; it has set after {handle}, and is hard after {dry}.',
+      raised:
+        'What is raised stands on {kind}, {width} wide and {thickness} thick, {inset} or more from its edges and nowhere further than {span} from the next.',
+      spots:
+        'What is held by spots has {kind} of {width}, {thickness} thick, {inset} or more from its edges and nowhere further than {span} from the next.',
+      holding: 'The ends of a band are held behind with {kind}, {width} wide, until they are covered.',
+    },
+    labels: {
+      kind: 'What it is held with',
+      width: 'How wide it is',
+      thickness: 'How thick it is',
+      inset: 'How far from the edges it stays',
+      span: 'How far any place may lie from the next of it',
+      handle: 'Minutes until the work can be turned over',
+      dry: 'Minutes until it is hard',
+    },
+    kinds: {
+      'foam-tape': 'foam tape',
+      'foam-squares': 'foam squares',
+      'liquid-glue': 'liquid glue',
+      'double-sided-tape': 'double-sided tape',
+      'glue-spots': 'glue spots',
+      'removable-tape': 'removable tape',
+    },
+    minutes: (minutes: number) =>
+      minutes >= 120 && minutes % 60 === 0 ? `${minutes / 60} hours` : `${minutes} minutes`,
+  },
   /** What the cards will be like once they are made. */
   docket: {
     heading: 'Once the cards are made',
@@ -294,6 +325,9 @@ export const card = {
     layDown: 'Lay it down',
     inHand: 'In your hand',
     putOn: 'How it is put on',
+    sooner: 'Put it on a step earlier',
+    later: 'Put it on a step later',
+    orderFreed: 'Let the order be worked out',
     stuck: 'It cannot go there: it has to stay above what it lies on and what it is laid to.',
     thickened: (times: number) => `Thickness is drawn ${times} times as large.`,
   },

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { settingOf, together } from '../../../../src/editing/index.ts';
 import { type Path, valueAt } from '../../../../src/files/index.ts';
 import { CountBlank } from '../../form/countBlank.tsx';
@@ -11,6 +11,9 @@ import { useInHand, useMarking } from '../../state/inHand.ts';
 import { BoughtForm } from './boughtForm.tsx';
 import { FoldBlank, FoldingForm } from './foldingForm.tsx';
 import { SendingForm } from './sendingForm.tsx';
+
+// Folded as a rule: loaded once the card is shown.
+const HoldingForm = lazy(() => import('./holdingForm.tsx'));
 
 /** The set and its base in words. */
 export function SetForm(): ReactNode {
@@ -82,6 +85,9 @@ export function SetForm(): ReactNode {
       {layout.base.papers.length === 0 ? (
         <BoughtForm says={card.readyMade.base} path={['base']} bought={layout.base} />
       ) : null}
+      <Suspense fallback={null}>
+        <HoldingForm />
+      </Suspense>
       <SendingForm />
     </section>
   );
