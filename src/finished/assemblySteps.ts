@@ -4,12 +4,15 @@ import type { Edge } from '../measure/index.ts';
 import { adhesiveFor } from './adhesive.ts';
 import { assemblyOrder, type Refusal } from './assemblyOrder.ts';
 import { chainOf, type OrderRule } from './assemblyRules.ts';
+import { liftedTogether } from './liftedTogether.ts';
 
 /** How a card of the set is put together, step by step. */
 export interface Assembly {
   readonly steps: readonly AssemblyStep[];
   /** Why the order is not the one that the layout asks for, or why none there is does; empty: all is well. */
   readonly refused: readonly Refusal[];
+  /** Parts that removable tape may lift as one, group by group; none where no parts are laid to one another. */
+  readonly lifts: readonly (readonly string[])[];
   /** Minutes after the last step until all of it holds for good; 0: at once. */
   readonly dry: number;
 }
@@ -122,7 +125,12 @@ export function assemblyOf(layout: Layout, arrangement: Arrangement): Assembly {
     laid.add(id);
     steps.push(step);
   });
-  return { steps, refused, dry: Math.max(0, ...steps.map(({ dry }) => dry)) };
+  return {
+    steps,
+    refused,
+    lifts: liftedTogether(layout, parts, isWrapped),
+    dry: Math.max(0, ...steps.map(({ dry }) => dry)),
+  };
 }
 
 /** Whether its ends go round what it lies on. */

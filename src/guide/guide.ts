@@ -13,7 +13,7 @@ import {
   textStyles,
   textWidthPt,
 } from '../drawing/index.ts';
-import { closedCards, holdingOf, postingOf } from '../finished/index.ts';
+import { assemblyOf, closedCards, holdingOf, postingOf } from '../finished/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { postTableOf } from '../making/index.ts';
 import { pointsOf, type Units } from '../measure/index.ts';
@@ -28,6 +28,7 @@ import {
   exactnessSentences,
   foldWord,
   heldSentence,
+  liftSentences,
   listed,
   needSentence,
   postSentences,
@@ -261,9 +262,11 @@ function heldAndDry(matter: Matter): readonly Block[] {
   const { layout, arrangement, showing } = matter;
   const holding = holdingOf(layout, arrangement);
   const held = holding.parts.flatMap((part) => heldSentence(part, layout, showing) ?? []);
+  const lifts = liftSentences(assemblyOf(layout, arrangement), layout);
   const wet = holding.needs.filter(({ adhesive }) => adhesive.dry > 0);
   return [
     ...(held.length === 0 ? [] : [paragraphOf(matter, 'Underneath', held.join(' '))]),
+    ...lifts.map((sentence) => paragraphOf(matter, 'As one', sentence)),
     ...wet.map(({ adhesive }) => paragraphOf(matter, 'Drying', dryingSentence(adhesive))),
   ];
 }

@@ -17,6 +17,7 @@ export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom, sideOf } from './measuredFrom.ts';
 export { type MendTold, mendWords } from './mendWords.ts';
 export { minutesWords } from './minutesWords.ts';
+export { liftSentences } from './orderSentence.ts';
 export { docketOf, standing, type ToBuy, takenOf, toBuy, toolsFor } from './papers.ts';
 export { layingWords, type PartLaying } from './partLaying.ts';
 export { partName } from './partName.ts';

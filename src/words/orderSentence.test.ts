@@ -39,6 +39,7 @@ test('the mat goes down last, and its ribbon is why', () => {
     '3. Ribbon round Mat. Let the glue under Upper and Lower set for 30 minutes before you turn Mat over. Upper and Lower have to be on before, for Ribbon lies over them.',
     '4. Bow onto Ribbon.',
     '5. Mat onto the card front, with Upper, Lower, Ribbon and Bow on it. Take off the tape that holds the ends of Ribbon, or leave it where this covers it. Mat cannot go down before Ribbon is round it, for the ends of Ribbon go behind it.',
+    'Upper and Lower are laid to one another: lay both out where they belong, put removable tape across their fronts, and lift them as one to put the glue or foam on; so the gaps stay as they are. Try the tape on a scrap of the paper first, for it may tear the print.',
     'Then let the card dry for 24 hours before it goes into its envelope.',
   ]);
   const words = assemblyWords(layout, arrange(layout), typed);
@@ -104,7 +105,7 @@ test('supplies are told for a card and the set, with the rolls to have', () => {
   const layout = tulips();
   const says = holdingSentences(holdingOf(layout, arrange(layout)), layout, typed);
   expect(says).toContain(
-    'Removable tape, 12 mm wide: 40 mm on a card, 400 mm for all 10: at least 1 roll of 10000 mm.',
+    'Removable tape, 12 mm wide: 40 mm on a card, 400 mm for all 10: at least 1 roll of 10 m.',
   );
   expect(says.at(-1)).toMatch(/^Liquid glue can be turned over after 30 minutes .*Advice in print disagrees/);
 });

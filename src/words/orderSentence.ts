@@ -47,13 +47,23 @@ export function orderProblemSentence({ code, names }: FinishedProblem, layout: L
 }
 
 /** The order of putting a card together, a sentence for each step with what had to come before it. */
-export function orderSentences({ steps, dry }: Assembly, layout: Layout): readonly string[] {
+export function orderSentences(assembly: Assembly, layout: Layout): readonly string[] {
+  const { steps, dry } = assembly;
   return [
     ...steps.map((step) => stepSentence(step, steps, layout)),
+    ...liftSentences(assembly, layout),
     ...(dry === 0
       ? []
       : [`Then let the card dry for ${minutesWords(dry)} before it goes into its envelope.`]),
   ];
+}
+
+/** What may be laid out first and lifted as one, so that gaps stay as they are. */
+export function liftSentences({ lifts }: Pick<Assembly, 'lifts'>, layout: Layout): readonly string[] {
+  return lifts.map((ids) => {
+    const names = listed(ids.map((id) => partName(layout, id)));
+    return `${capital(names)} are laid to one another: lay ${ids.length === 2 ? 'both' : 'them'} out where they belong, put removable tape across their fronts, and lift them as one to put the glue or foam on; so the gaps stay as they are. Try the tape on a scrap of the paper first, for it may tear the print.`;
+  });
 }
 
 function stepSentence(step: AssemblyStep, steps: readonly AssemblyStep[], layout: Layout): string {
