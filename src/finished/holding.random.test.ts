@@ -6,6 +6,7 @@ import { boxRegion, isEmpty, ovalOutline, regionOf } from '../shape/index.ts';
 import { secondEngine } from '../shape/testing/secondEngine.ts';
 import { holdingOf } from './holding.ts';
 import { isInside, thingsOf, wrongAt } from './testing/holdingGrid.ts';
+import { nothingSaid } from './testing/nothingSaid.ts';
 
 const inset = mm(3);
 const asks = { inset, foam: mm(1.5), spots: mm(0.3) };
@@ -39,18 +40,6 @@ function heldPile(): fc.Arbitrary<Layout> {
     }),
   );
 }
-
-const nothingSaid = {
-  width: null,
-  thickness: null,
-  inset: null,
-  span: null,
-  roll: null,
-  pack: null,
-  handle: null,
-  dry: null,
-  shows: null,
-};
 
 test('what holds a piece is nowhere seen, and no point of the piece hangs further than is said', () => {
   const seen = { laid: 0, hangs: 0, lacks: 0 };

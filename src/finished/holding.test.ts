@@ -2,18 +2,7 @@ import { expect, test } from 'vitest';
 import { arrange } from '../layout/index.ts';
 import { inch, layoutOf, mm, paper, part } from '../layout/testing/build.ts';
 import { holdingOf } from './holding.ts';
-
-const nothingSaid = {
-  width: null,
-  thickness: null,
-  inset: null,
-  span: null,
-  roll: null,
-  pack: null,
-  handle: null,
-  dry: null,
-  shows: null,
-};
+import { nothingSaid } from './testing/nothingSaid.ts';
 
 // Worked by hand: 60 x 20 less 3 all round is 54 x 14; squares of 12 stand a millimetre in, one at each end.
 test('squares of 12 mm under a bow of 60 x 20 stay 3 in from its edges, two to a card and twenty to ten', () => {

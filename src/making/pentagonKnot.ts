@@ -23,13 +23,12 @@ export interface KnotMeasures {
  */
 export function knotMeasures({ width, length }: Strip): KnotMeasures {
   const { each, tail } = partsOf({ width, length });
+  const crease = (number: number): Length => lengthOfTicks(Math.round(tail + number * each));
   return {
     side: lengthOfTicks(Math.round(width / Math.cos(radians(18)))),
     least: lengthOfTicks(Math.ceil(4 * each - slack)),
     tail: lengthOfTicks(Math.floor(tail + slack)),
-    creases: [tail + each, tail + 2 * each, tail + 3 * each].map((at) =>
-      lengthOfTicks(Math.round(at)),
-    ) as unknown as readonly [Length, Length, Length],
+    creases: [crease(1), crease(2), crease(3)],
     creaseDegrees: 72,
   };
 }
