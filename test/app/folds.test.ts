@@ -2,7 +2,8 @@ import { mkdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
-import { allOnShelf, builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
+import { builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
+import { blank, choose, kept, type } from './blanks.ts';
 
 /* Folds of several panels are said on the card’s screen, drawn there, and answered. */
 
@@ -108,29 +109,6 @@ describe.skipIf(!hasChromium)('the card’s screen (needs chromium)', () => {
 async function widthOf(page: Page): Promise<number> {
   const box = await page.locator('.card-picture').getAttribute('viewBox');
   return Number(box!.split(' ')[2]);
-}
-
-async function kept(page: Page): Promise<string> {
-  const [only] = await allOnShelf(page);
-  return only!.text;
-}
-
-function blank(page: Page, label: string) {
-  return page.locator('main button.blank').filter({ hasText: `${label}: ` });
-}
-
-async function choose(page: Page, label: string, says: string): Promise<void> {
-  await blank(page, label).click();
-  await page.locator('.opened').getByRole('radio', { name: says, exact: true }).click();
-  await page.locator('.opened').waitFor({ state: 'detached' });
-}
-
-async function type(page: Page, label: string, text: string): Promise<void> {
-  await blank(page, label).click();
-  await page.keyboard.press('ControlOrMeta+a');
-  await page.keyboard.type(text);
-  await page.keyboard.press('Enter');
-  await page.locator('.opened').waitFor({ state: 'detached' });
 }
 
 async function look(page: Page, name: string): Promise<void> {

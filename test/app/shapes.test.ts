@@ -2,7 +2,8 @@ import { mkdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { english } from '../../apps/web/messages/english/english.ts';
-import { allOnShelf, builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
+import { builtApp, hasChromium, layOnShelf, openLayout } from './appPage.ts';
+import { blank, choose, kept, type } from './blanks.ts';
 
 /* What the layout file can say of shapes, foam, envelope and post is said on the card’s screen, and answered there. */
 
@@ -274,32 +275,9 @@ const svg = (name: string, drawn: string) => ({
   buffer: Buffer.from(`<svg xmlns="http://www.w3.org/2000/svg">\n${drawn}\n</svg>\n`),
 });
 
-async function kept(page: Page): Promise<string> {
-  const [only] = await allOnShelf(page);
-  return only!.text;
-}
-
 async function takeUp(page: Page, part: string): Promise<void> {
   await page.locator('.pile-list').getByRole('button', { name: part }).first().click();
   await page.getByRole('region', { name: `${card.pile.inHand}: ${part}` }).waitFor();
-}
-
-function blank(page: Page, label: string) {
-  return page.locator('main button.blank').filter({ hasText: `${label}: ` });
-}
-
-async function choose(page: Page, label: string, says: string): Promise<void> {
-  await blank(page, label).click();
-  await page.locator('.opened').getByRole('radio', { name: says, exact: true }).click();
-  await page.locator('.opened').waitFor({ state: 'detached' });
-}
-
-async function type(page: Page, label: string, text: string): Promise<void> {
-  await blank(page, label).click();
-  await page.keyboard.press('ControlOrMeta+a');
-  await page.keyboard.type(text);
-  await page.keyboard.press('Enter');
-  await page.locator('.opened').waitFor({ state: 'detached' });
 }
 
 async function undoAll(page: Page): Promise<void> {
