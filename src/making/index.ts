@@ -45,6 +45,14 @@ export {
 export type { Facet, Spot, Strip } from './foldedStrip.ts';
 export { type FlatFold, type FlatPanels, flatPanels, isFlatFold } from './foldPanels.ts';
 export { grammageOf, type PoundKind, poundKinds, poundsOf } from './grammage.ts';
+export {
+  fastestLots,
+  type Lot,
+  type LotOrder,
+  type LotRules,
+  type LotTimes,
+  lotsInOrder,
+} from './lots.ts';
 export { type KnotMeasures, knotFacets, knotMeasures, sizeOfKnot } from './pentagonKnot.ts';
 export {
   type Mailpiece,
@@ -59,7 +67,25 @@ export {
   postIds,
 } from './post.ts';
 export { postTableOf, postTables } from './postTables.ts';
+export {
+  fastestRuns,
+  type Run,
+  type RunRules,
+  type Runs,
+  type RunTask,
+  type RunWork,
+  runsInOrder,
+} from './runs.ts';
 export { type FoldedPaper, isThickStock, type ScoringRule, scoringOf, scoringRules } from './scoring.ts';
+export {
+  bestLine,
+  type Line,
+  type LineAsks,
+  type LineTask,
+  type LineTimes,
+  lineTimes,
+  type Station,
+} from './stationLine.ts';
 export {
   isSure,
   type TearDepth,
