@@ -7,6 +7,7 @@ import {
   type Envelope,
   type Extent,
   type Layout,
+  type MakingSaid,
   type Part,
   type Place,
   type Room,
@@ -142,6 +143,7 @@ function layoutOf(shape: LayoutShape): Layout {
     post: shape.post ?? null,
     ...(shape.adhesives === undefined ? {} : { adhesives: adhesivesOf(shape.adhesives, lengths) }),
     ...(shape.order === undefined ? {} : { order: shape.order }),
+    ...(shape.making === undefined ? {} : { making: makingOf(shape.making) }),
     ...(shape.smallestScrap === undefined
       ? {}
       : { smallestScrap: lengths.read(shape.smallestScrap, ['smallestScrap']) }),
@@ -267,6 +269,9 @@ function partOf(part: PartShape, lengths: Lengths, path: Path): Part {
     adhere: part.adhere ?? 'flat',
     foam: lengths.readOr(null, part.foam, [...path, 'foam']),
     ...boughtOf(part, lengths, path),
+    ...(part.minutes === undefined
+      ? {}
+      : { minutes: { ready: part.minutes.ready ?? null, lay: part.minutes.lay ?? null } }),
     ...roomsOf(part.room, lengths, [...path, 'room']),
   };
 }
@@ -379,6 +384,17 @@ function adhesivesOf(
     };
   }
   return said;
+}
+
+function makingOf({ helpers, stations, dryAtOnce, minutes }: NonNullable<LayoutShape['making']>): MakingSaid {
+  return {
+    helpers: helpers ?? null,
+    stations: stations ?? null,
+    dryAtOnce: dryAtOnce ?? null,
+    cut: minutes?.cut ?? null,
+    score: minutes?.score ?? null,
+    close: minutes?.close ?? null,
+  };
 }
 
 type RoomsShape = 'none' | { readonly [name in RoomName]?: readonly [string, string] | undefined };

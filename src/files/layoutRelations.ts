@@ -46,6 +46,7 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
       ...roomProblems(member.part, member.path, units),
     ]),
     ...(isList(file.parts) ? orderProblems(file.order, pile) : []),
+    ...makingProblems(file.making),
   ];
 }
 
@@ -182,6 +183,17 @@ function orderProblems(order: Json | undefined, { byId }: Pile): FileProblem[] {
       ? []
       : [fileProblem('orderTwice', at, { found: excerpt(id), first: pathText(['order', first]) })];
   });
+}
+
+/** Stations that nobody would stand at. */
+function makingProblems(making: Json | undefined): FileProblem[] {
+  if (!isObject(making) || typeof making.stations !== 'number') return [];
+  const helpers = making.helpers ?? 1;
+  // A number of helpers that is none is named by itself.
+  if (typeof helpers !== 'number' || helpers < 1 || making.stations <= helpers) return [];
+  return [
+    fileProblem('stationsUnmanned', ['making', 'stations'], {}, { stations: making.stations, helpers }),
+  ];
 }
 
 // --- Size and shape ---

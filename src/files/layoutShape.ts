@@ -30,6 +30,8 @@ export const limits = {
   papersDealt: 200,
   pieces: 1_000,
   loops: 100,
+  helpers: 40,
+  stations: 20,
 } as const;
 
 /** The faces of a card, which are no part's id. */
@@ -92,6 +94,7 @@ function shapeIn(units: Units) {
     top: z.optional(lengthText(units, range)),
     bottom: z.optional(lengthText(units, range)),
   });
+  const minutes = (of: string) => maybe(numberIn(minutesRange), `Minutes for ${of}.`);
   const grams = (of: string) => maybe(numberIn(gramsRange), `How much ${of} weighs, in grams.`);
   const bought = {
     thickness: positive('How thick it is; only of what is bought.'),
@@ -334,6 +337,13 @@ function shapeIn(units: Units) {
     lies: maybe(oneOf(['upright', 'sideways']), 'sideways: the print lies on its side on the card.'),
     adhere: maybe(oneOf(['flat', 'raised', 'spots']), 'How it is held; flat unless said.'),
     foam: positive('How high foam raises it, where it is raised.'),
+    minutes: maybe(
+      fields('part-minutes', {
+        ready: minutes('tearing, cutting out, stamping and folding one piece, all together'),
+        lay: minutes('putting one piece on'),
+      }),
+      'How long one piece of it takes; what is usual unless said.',
+    ),
     ...bought,
     room: maybe(
       z.union([partRoom, none], { error: expecting('room') }),
@@ -377,6 +387,26 @@ function shapeIn(units: Units) {
     ),
   });
 
+  const making = fields('making', {
+    helpers: maybe(wholeNumber(1, limits.helpers), 'How many make the set; 1 unless said.'),
+    stations: maybe(
+      wholeNumber(1, limits.stations),
+      'How many stations the cards go through; without it each helper makes her share from beginning to end.',
+    ),
+    dryAtOnce: maybe(
+      z.nullable(wholeNumber(1, 100_000, 'dry-at-once')),
+      'How many cards there is room for where cards lie to dry, at each such place; null, as without it: as many as come.',
+    ),
+    minutes: maybe(
+      fields('making-minutes', {
+        cut: minutes('cutting one piece'),
+        score: minutes('scoring and folding one base'),
+        close: minutes('putting one card into its envelope'),
+      }),
+      'How long it takes; what is usual unless said.',
+    ),
+  });
+
   return fields('file', {
     $schema: maybe(z.string({ error: expecting('text') }), 'Where an editor finds this schema.'),
     cardwright: described(z.literal(1, { error: expecting('version') }), 'The version of this shape.'),
@@ -398,6 +428,7 @@ function shapeIn(units: Units) {
         .check(z.minLength(1, { error: expecting('order') })),
       'Ids of parts in the order in which they are put on; parts that are not named find their own turn.',
     ),
+    making: maybe(making, 'How the set is made, and how long that takes.'),
     parts: z
       .array(part, { error: expecting('parts') })
       .register(z.globalRegistry, { description: 'The pile, bottom first.', maxItems: limits.parts }),
@@ -408,6 +439,7 @@ const paperChoice = expecting('paper-choice', { high: limits.papersDealt });
 const pair = { low: 2, high: 2 };
 /** A fortnight. */
 const mostMinutes = 20_160;
+const minutesRange = { low: 0, high: 600 };
 const gsmRange = { low: 1, high: 10_000 };
 const gramsRange = { low: 0.001, high: 10_000 };
 const slantRange = { low: -85, high: 85 };

@@ -4,6 +4,8 @@ import type { Edge } from '../measure/index.ts';
 import { adhesiveFor } from './adhesive.ts';
 import { assemblyOrder, type Refusal } from './assemblyOrder.ts';
 import { chainOf, type OrderRule } from './assemblyRules.ts';
+import { isWrapped } from './isWrapped.ts';
+import { joinedOnto } from './joined.ts';
 import { liftedTogether } from './liftedTogether.ts';
 
 /** How a card of the set is put together, step by step. */
@@ -80,23 +82,11 @@ export function assemblyOf(layout: Layout, arrangement: Arrangement): Assembly {
   parts.forEach((id, index) => {
     const part = byId.get(id)!;
     const face = faces.get(id)!;
-    // The part that the body of another lies on: its lowest that is not yet joined to anything.
-    const rootOf = (of: string): string | null => {
-      const below = byId.get(of);
-      if (below === undefined) return null;
-      return laid.has(of) ? rootOf(below.on) : of;
-    };
-    const offCard = rootOf(part.on);
-    const carries = layout.parts
-      .filter((other) => other.id !== id && rootOf(other.id) === id)
-      .map((other) => other.id);
+    const joined = joinedOnto(layout, faces, id, { laid, isBackUp });
+    const { offCard, carries, turned } = joined;
+    isBackUp = joined.isBackUp;
     const isWrap = isWrapped(part);
-    const onCard = offCard === null;
-    const turnsCard = onCard && (isWrap ? byId.get(part.on) === undefined : isBackUp !== (face === 'back'));
-    const turned = turnsCard ? 'base' : isWrap ? (offCard ?? part.on) : carries.length > 0 ? id : null;
-    if (onCard && !isWrap) isBackUp = face === 'back';
-    const below = turned === 'base' ? null : turned;
-    const waited = turned === null ? [] : wet.filter((step) => rootOf(step.part) === below);
+    const waited = wet.filter((step) => joined.turnedWith.includes(step.part));
     const holds = holdsOf(part);
     const readies = [id, part.on].filter((each) => {
       const other = byId.get(each);
@@ -133,19 +123,14 @@ export function assemblyOf(layout: Layout, arrangement: Arrangement): Assembly {
   };
 }
 
-/** Whether its ends go round what it lies on. */
-export function isWrapped({ tuck }: Pick<Part, 'tuck'>): boolean {
-  return (Object.keys(tuck) as Edge[]).some((edge) => tuck[edge] > 0);
-}
-
 /** A flat band holds by its ends; one on foam or spots has these under it as well. */
-function holdsOf(part: Part): readonly AdhesiveUse[] {
+export function holdsOf(part: Part): readonly AdhesiveUse[] {
   if (!isWrapped(part)) return [part.adhere];
   return part.adhere === 'flat' ? ['holding'] : [part.adhere, 'holding'];
 }
 
 /** Whether something is done to it that is best done while it is still by itself. */
-function isMadeReady(part: Part): boolean {
+export function isMadeReady(part: Part): boolean {
   return (
     part.stamped ||
     part.dieCut ||

@@ -3,9 +3,9 @@ import { type AdhesiveUse, adhesiveUses } from '../making/index.ts';
 import { type Box, type Length, lengthOfTicks, minus } from '../measure/index.ts';
 import { breadthOf, type Region } from '../shape/index.ts';
 import { type Adhesive, adhesiveFor } from './adhesive.ts';
-import { isWrapped } from './assemblySteps.ts';
 import { type Laid, laidUnder } from './holdingLaid.ts';
 import { type HoldingRoom, holdingRooms } from './holdingRoom.ts';
+import { isWrapped } from './isWrapped.ts';
 import { tuckedEnds } from './tucks.ts';
 
 /** What holds the parts of a card, and how much of it the set needs. */

@@ -1,7 +1,7 @@
 export { type Adhesive, adhesiveFor } from './adhesive.ts';
 export { type AssemblyOrder, assemblyOrder, type Refusal } from './assemblyOrder.ts';
 export { assemblyRules, type OrderRule } from './assemblyRules.ts';
-export { type Assembly, type AssemblyStep, assemblyOf, isWrapped } from './assemblySteps.ts';
+export { type Assembly, type AssemblyStep, assemblyOf } from './assemblySteps.ts';
 export { checkFinished, type FinishedProblem } from './check.ts';
 export { type Closed, closedCards } from './closed.ts';
 export { envelopeProblems, postProblems } from './closedProblems.ts';
@@ -36,6 +36,7 @@ export {
   isHeldUnder,
 } from './holding.ts';
 export type { Laid } from './holdingLaid.ts';
+export { isWrapped } from './isWrapped.ts';
 export { type LikeCards, likeCards } from './likeCards.ts';
 export { type PaperShown, paperShown, sideOfBase } from './paperShown.ts';
 export { type PostChange, type PostedEnvelope, type Posting, postingOf } from './posting.ts';

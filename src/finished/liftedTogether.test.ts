@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Part } from '../layout/index.ts';
 import { mm, part } from '../layout/testing/build.ts';
-import { isWrapped } from './assemblySteps.ts';
+import { isWrapped } from './isWrapped.ts';
 import { liftedTogether } from './liftedTogether.ts';
 
 const below = (id: string, other: string, more: Parameters<typeof part>[1] = {}): Part => {

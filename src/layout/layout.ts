@@ -100,6 +100,28 @@ export interface AdhesiveSaid {
   readonly shows: boolean | null;
 }
 
+/** How the set is made, and how long that takes, as far as a person says; `null`: as is usual. */
+export interface MakingSaid {
+  /** How many make it; one unless said. */
+  readonly helpers: number | null;
+  /** How many stations the cards go through; `null`: no line, each makes her share from beginning to end. */
+  readonly stations: number | null;
+  /** How many cards there is room for where cards lie to dry, at each such place; `null`: as many as come. */
+  readonly dryAtOnce: number | null;
+  /** Minutes for cutting one piece, for scoring and folding one base and for putting one card into its envelope. */
+  readonly cut: number | null;
+  readonly score: number | null;
+  readonly close: number | null;
+}
+
+/** Minutes for one piece of a part, as far as a person says; `null`: as is usual. */
+export interface PartMinutes {
+  /** For tearing, cutting out, stamping and folding it, all together. */
+  readonly ready: number | null;
+  /** For putting it on. */
+  readonly lay: number | null;
+}
+
 /**
  * The layout of a set: base, papers and pile, as the layout file says it and nothing worked out yet.
  * Every reference in it has been checked by `files`: papers exist, `on` and neighbours stand earlier in the pile.
@@ -125,6 +147,8 @@ export interface Layout {
    * their own turn.
    */
   readonly order?: readonly string[];
+  /** How it is made and how long that takes; absent: nothing is said. */
+  readonly making?: MakingSaid;
   /** Shortest side of a leftover that goes back into the stash; the usual one unless said. */
   readonly smallestScrap?: Length;
   /** Every length as it was typed, by its path in the file (`parts[2].size[0]`), to be shown and saved again. */
@@ -181,6 +205,8 @@ export interface Part extends Dealt, Bought {
   readonly adhere: Adhere;
   /** How high foam raises it; `null`: as is usual, where it is raised. */
   readonly foam: Length | null;
+  /** How long one piece of it takes; absent: nothing is said. */
+  readonly minutes?: PartMinutes;
   /** How far its lengths may move; absent: nothing is said. */
   readonly rooms?: Rooms;
 }

@@ -328,6 +328,12 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'order[1] holds "mta", but there is no such part (perhaps "mat" was meant); it may hold the id of a part.',
     ],
   ],
+  stationsUnmanned: [
+    [
+      { where: 'making.stations', numbers: { stations: 7, helpers: 5 } },
+      'making.stations holds 7, but the set has 5 helpers, and each station wants one of its own; it may hold at most 5, or "helpers" more.',
+    ],
+  ],
   orderTwice: [
     [
       { where: 'order[2]', names: { found: '"mat"', first: 'order[0]' } },

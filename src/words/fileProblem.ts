@@ -59,6 +59,10 @@ const wanted = {
   envelope: 'an object such as { "size": ["4 3/8 in", "5 3/4 in"] }',
   adhesives: 'an object such as { "raised": { "kind": "foam-squares", "width": "12 mm" } }',
   adhesive: 'an object such as { "width": "12 mm", "roll": "2 m", "handle": 30 }',
+  making: 'an object such as { "helpers": 9, "stations": 5 }',
+  'making-minutes': 'an object of minutes such as { "cut": 0.25, "score": 0.5, "close": 0.5 }',
+  'part-minutes': 'an object of minutes such as { "ready": 1.5, "lay": 0.75 }',
+  'dry-at-once': 'a whole number from {low} to {high}, or null for as many as come',
   order: 'a list of ids of parts, in the order in which they are put on',
   room: '"none", or an object such as { "width": ["2 in", "2 1/2 in"] }',
   'room-pair': 'a list of two lengths, the least then the most, such as ["2 in", "2 1/2 in"]',
@@ -204,6 +208,8 @@ const sentences = {
     `${at(problem)} holds ${found(problem)}, which stands later in the list (${problem.names.later ?? ''}); it may hold ${mayStand(problem)}.`,
   orderUnknown: (problem) =>
     `${at(problem)} holds ${found(problem)}, but there is no such part${perhaps(problem)}; it may hold the id of a part.`,
+  stationsUnmanned: (problem) =>
+    `${at(problem)} holds ${count(problem.numbers.stations)}, but the set has ${count(problem.numbers.helpers)} ${problem.numbers.helpers === 1 ? 'helper' : 'helpers'}, and each station wants one of its own; it may hold at most ${count(problem.numbers.helpers)}, or "helpers" more.`,
   orderTwice: (problem) =>
     `${at(problem)} holds ${found(problem)}, and so does ${problem.names.first ?? ''}; each part may stand there only once.`,
   neighbourFace: (problem) =>

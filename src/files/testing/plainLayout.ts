@@ -77,6 +77,7 @@ const plain = {
     raised: { kind: 'foam-tape', width: '1/2 in', thickness: '1/16 in', roll: '78 in', span: '3/4 in' },
     spots: { width: '3/16 in', inset: '0', pack: 200, shows: false },
   },
+  making: { helpers: 5, stations: 3, dryAtOnce: 20, minutes: { cut: 0.2, score: 0.5, close: 1 } },
   parts: [
     { id: 'mat', on: 'base', inset: '1/8 in', paper: 'ivory' },
     {
@@ -89,6 +90,7 @@ const plain = {
       tear: { least: '3/8 in', most: '5/8 in', core: '1/16 in' },
       spare: 1,
       adhere: 'flat',
+      minutes: { ready: 1.5, lay: 0.75 },
       room: { width: ['2 in', '2 1/2 in'], height: ['5 in', '5 in'], left: ['-1/8 in', '1/4 in'] },
     },
     {

@@ -31,6 +31,7 @@ export function randomFile(): fc.Arbitrary<JsonObject> {
           adhesives: optional(adhesives()),
           order:
             parts.length === 0 ? fc.constant(absent) : optional(fc.shuffledSubarray(parts, { minLength: 1 })),
+          making: optional(making()),
           parts: pile(parts, papers, units),
         }),
       ),
@@ -73,6 +74,16 @@ function adhesives(): fc.Arbitrary<JsonObject> {
     raised: one(['foam-tape', 'foam-squares'], { ...roll, ...pack }),
     spots: one(['glue-spots'], pack),
     holding: one(['removable-tape'], roll),
+  });
+}
+
+function making(): fc.Arbitrary<JsonObject> {
+  const minutes = () => optional(fc.integer({ min: 0, max: 6_000 }).map((hundredths) => hundredths / 100));
+  return object({
+    helpers: fc.integer({ min: 20, max: 40 }),
+    stations: optional(fc.integer({ min: 1, max: 20 })),
+    dryAtOnce: optional(fc.oneof(fc.constant(null), fc.integer({ min: 1, max: 100_000 }))),
+    minutes: optional(object({ cut: minutes(), score: minutes(), close: minutes() })),
   });
 }
 
@@ -310,7 +321,10 @@ function tornAlike(): Record<string, fc.Arbitrary<unknown>> {
 
 function adhering(): fc.Arbitrary<JsonObject> {
   return fc.oneof(
-    object({ adhere: oneOf('flat', 'raised', 'spots') }),
+    object({
+      adhere: oneOf('flat', 'raised', 'spots'),
+      minutes: optional(object({ ready: optional(fc.constant(1.5)), lay: optional(fc.constant(0.25)) })),
+    }),
     object({ adhere: fc.constant('raised'), foam: positive() }),
   );
 }
