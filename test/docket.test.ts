@@ -102,6 +102,31 @@ describe('what is asked of a docket', () => {
     expect(wrong.err).toContain('cardwright_post');
   });
 
+  it('is what a check goes by, where the same is asked of it', async () => {
+    const draft = layoutDraft('test/sets/gum-leaves.card.json');
+    const heavy = {
+      ...draft,
+      cards: 10,
+      post: 'au',
+      papers: { ...draft.papers, cream: { ...draft.papers.cream, gsm: 900 } },
+    };
+    const codes = async (...asked: string[]) => {
+      const { out } = await cardwright(['check', '-', '--json', ...asked], JSON.stringify(heavy));
+      return (JSON.parse(out) as { problems: { code: string }[] }).problems
+        .map(({ code }) => code)
+        .filter((code) => code !== 'nothingToSpare');
+    };
+    expect(await codes()).toEqual([]);
+    expect(await codes('--post', 'examples/counter.post.json')).toEqual(['postedHigher']);
+    expect(await codes('--risk', '1/100000')).toEqual(['tearMeets']);
+    const wrong = await cardwright(
+      ['check', '-', '--post', 'examples/kite-day.card.json'],
+      JSON.stringify(heavy),
+    );
+    expect(wrong.status).toBe(1);
+    expect(wrong.err).toContain('cardwright_post');
+  });
+
   it('takes a risk as a share or in a hundred, and a set whose sizes are unknown is refused with the reason', async () => {
     const file = 'test/sets/gum-leaves.card.json';
     const [share, percent] = await Promise.all(

@@ -49,6 +49,15 @@ describe('the guide --with-spares', () => {
   });
 });
 
+describe('the guide --post', () => {
+  it('tells how a post of the person’s own takes the card', async () => {
+    const words = (await readPdf(await guideOf('kite-day', '--post', 'examples/counter.post.json'))).pages
+      .map(wordsOf)
+      .join(' ');
+    expect(words).toContain('Fernland');
+  });
+});
+
 describe.each(examples.flatMap((name) => formats.map((format) => ({ name, ...format }))))(
   'the guide of $name on $sheet in $units, read back by pdf.js',
   ({ name, sheet, units, widthPt, heightPt }) => {

@@ -21,6 +21,7 @@ it('the page makes the very guide that the command line writes', async () => {
     arrangement: arrange(read.layout),
     trimmer: null,
     hand: null,
+    post: null,
     solver: await testSolver(),
   };
   const plan = planSet(set);
@@ -32,6 +33,7 @@ it('the page makes the very guide that the command line writes', async () => {
     stakes: stakesOf(set, { plan, onTable: untouchedTable }),
     trimmer: null,
     hand: null,
+    post: null,
     sheetFormat: 'letter' as const,
     units: 'in' as const,
     bodyPt: 16,

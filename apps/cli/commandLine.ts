@@ -74,6 +74,16 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
       '--trimmer <file>',
       'plan for this trimmer (a *.trimmer.json file): what it can do and how far its ruler is off',
     );
+  const risk = () =>
+    new Option(
+      '--risk <chance>',
+      'how often a set may have a torn edge that fails, as 1/20 or 5%; without it 1/20',
+    ).argParser(riskIn);
+  const post = () =>
+    new Option(
+      '--post <file>',
+      'a post table of your own (a *.post.json file), instead of those that are known; sizes and limits, no prices',
+    );
   const spares = () =>
     new Option('--with-spares', 'make all the spares that come for nothing from the same sheets');
   const prefer = () =>
@@ -107,6 +117,8 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
   ])
     .argument(...layoutFile)
     .addOption(trimmer())
+    .addOption(risk())
+    .addOption(post())
     .addOption(json())
     .action(async (file: string, options: CheckOptions) => {
       const { check } = await import('./commands/check.ts');
@@ -134,18 +146,8 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
   )
     .argument(...layoutFile)
     .addOption(trimmer())
-    .addOption(
-      new Option(
-        '--risk <chance>',
-        'how often a set may have a torn edge that fails, as 1/20 or 5%; without it 1/20',
-      ).argParser(riskIn),
-    )
-    .addOption(
-      new Option(
-        '--post <file>',
-        'a post table of your own (a *.post.json file), instead of those that are known; sizes and limits, no prices',
-      ),
-    )
+    .addOption(risk())
+    .addOption(post())
     .addOption(json())
     .action(async (file: string, options: DocketOptions) => {
       const { docket } = await import('./commands/docket.ts');
@@ -295,6 +297,7 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     )
     .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
     .addOption(trimmer())
+    .addOption(post())
     .addOption(prefer())
     .addOption(spares())
     .action(async (file: string, options: GuideOptions) => {

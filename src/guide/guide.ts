@@ -15,7 +15,7 @@ import {
 } from '../drawing/index.ts';
 import { assemblyOf, closedCards, holdingOf, postingOf } from '../finished/index.ts';
 import type { Arrangement, Layout } from '../layout/index.ts';
-import { postTableOf } from '../making/index.ts';
+import { type PostTable, postTableOf } from '../making/index.ts';
 import { pointsOf, type Units } from '../measure/index.ts';
 import type { Plan, StepStakes } from '../planning/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
@@ -64,6 +64,8 @@ export interface GuideRequest {
   readonly trimmer: Trimmer | null;
   /** Whose hand it is for, as `trimmerFor` has it; when absent the hand of the trimmer. */
   readonly hand?: Hand | null;
+  /** The person's own post, instead of the one that the layout names. */
+  readonly post?: PostTable | null;
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   readonly typeface: Typeface;
@@ -102,7 +104,7 @@ export function guideOf(request: GuideRequest): Booklet {
     ...ribbonSection(matter),
     ...assemblyPages(matter),
     ...heldAndDry(matter),
-    ...closed(matter),
+    ...closed(matter, request.post ?? null),
     ...cautions(matter),
     ...exactness(matter),
     ...trueSizePage(matter, format),
@@ -271,11 +273,11 @@ function heldAndDry(matter: Matter): readonly Block[] {
   ];
 }
 
-/** How thick and heavy a card is when it is done, which envelope takes it, and how the post does where the layout names one. */
-function closed(matter: Matter): readonly Block[] {
+/** How thick and heavy a card is when it is done, which envelope takes it, and how the post does where one is named. */
+function closed(matter: Matter, own: PostTable | null): readonly Block[] {
   const { layout, arrangement, showing } = matter;
   const cards = closedCards(layout, arrangement);
-  const table = layout.post === null ? null : postTableOf(layout.post);
+  const table = own ?? (layout.post === null ? null : postTableOf(layout.post));
   const told: readonly (readonly [topic: string, sentences: readonly string[]])[] = [
     ['Thickness', sectionSentences(cards.section, layout, showing)],
     ['Weight', weightSentences(cards, layout, showing)],

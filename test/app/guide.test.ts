@@ -47,6 +47,7 @@ describe.skipIf(!hasChromium)('the guide in a browser', () => {
         stakes,
         trimmer: null,
         hand: 'left',
+        post: null,
         sheetFormat: 'letter',
         units: 'mm',
         bodyPt: 10.5,

@@ -56,7 +56,18 @@ describe.skipIf(!hasChromium)('the trimming screen (needs chromium)', () => {
     const saved = readFileSync(await (await download).path());
     const { layout, plan, stakes } = await planOf(quietEvening, { trimmer });
     const made = await madeGuide(
-      { layout, plan, stakes, trimmer, hand: null, sheetFormat: 'a4', units: 'mm', bodyPt: 10.5, madeAt: 0 },
+      {
+        layout,
+        plan,
+        stakes,
+        trimmer,
+        hand: null,
+        post: null,
+        sheetFormat: 'a4',
+        units: 'mm',
+        bodyPt: 10.5,
+        madeAt: 0,
+      },
       () => openFonts(realWorld()),
     );
     if (made.kind !== 'made') throw new Error(made.message);

@@ -1,4 +1,4 @@
-import { checkFinished } from '../../../src/finished/index.ts';
+import { checkFinished, usualRisk } from '../../../src/finished/index.ts';
 import { arrange, checkLayout, type LayoutSum, sumsOf } from '../../../src/layout/index.ts';
 import { checkSet, planSet, usualMarks } from '../../../src/planning/index.ts';
 import type { Problem } from '../../../src/problem/index.ts';
@@ -12,13 +12,17 @@ import {
   type Showing,
   sumSentence,
 } from '../../../src/words/index.ts';
-import { openLayout, openSet, openTrimmer } from '../opening.ts';
+import { openLayout, openPost, openSet, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
 import { wrapped } from '../wrapped.ts';
 
 export interface CheckOptions {
   readonly trimmer?: string;
+  /** From 0 to 1, both left out. */
+  readonly risk?: number;
+  /** A file with the person's own table of a post. */
+  readonly post?: string;
   readonly json?: boolean;
 }
 
@@ -35,8 +39,9 @@ interface Checked {
 export async function check(file: string, options: CheckOptions, world: World): Promise<Outcome> {
   const opened = await openLayout(file, world);
   const trimmer = await openTrimmer(options.trimmer, world);
-  const refused = [opened, trimmer].flatMap((each) => ('problems' in each ? each.problems : []));
-  if ('problems' in opened || 'problems' in trimmer) {
+  const post = await openPost(options.post, world);
+  const refused = [opened, trimmer, post].flatMap((each) => ('problems' in each ? each.problems : []));
+  if ('problems' in opened || 'problems' in trimmer || 'problems' in post) {
     // The sentences are on standard error already; a program that asked for JSON gets its answer all the same.
     const said = refused.map((problem) => ({ ...problem, says: fileProblemSentence(problem) }));
     if (options.json) writeJson({ problems: said, sums: [] }, world);
@@ -57,7 +62,11 @@ export async function check(file: string, options: CheckOptions, world: World): 
       ...found.map((problem) => ({ ...problem, says: planningProblemSentence(problem, layout, showing) })),
     );
     const marks = trimmer.value?.marks ?? usualMarks(layout);
-    const made = checkFinished(layout, arrangement, { marks });
+    const made = checkFinished(layout, arrangement, {
+      marks,
+      wanted: options.risk ?? usualRisk,
+      ...(post.value === null ? {} : { tables: [post.value] }),
+    });
     problems.push(
       ...made.map((problem) => ({ ...problem, says: finishedProblemSentence(problem, layout, showing) })),
     );

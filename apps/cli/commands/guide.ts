@@ -1,6 +1,7 @@
 import { guideOf } from '../../../src/guide/index.ts';
 import type { KindnessGoal } from '../../../src/planning/index.ts';
 import { openFonts } from '../fonts.ts';
+import { openPost } from '../opening.ts';
 import { cannot, done, type Outcome, wrongUsage } from '../outcome.ts';
 import type { World } from '../world.ts';
 import { planFile, stakesTold } from './plan.ts';
@@ -11,6 +12,8 @@ export interface GuideOptions {
   readonly units?: 'in' | 'mm';
   readonly hand?: 'left' | 'right';
   readonly trimmer?: string;
+  /** A file with the person's own table of a post. */
+  readonly post?: string;
   readonly withSpares?: boolean;
   readonly prefer?: readonly KindnessGoal[];
   readonly type?: string;
@@ -27,6 +30,8 @@ export async function guide(file: string, options: GuideOptions, world: World): 
     world.err(`--type is a size of type from ${smallest} to ${largest} points, not “${options.type}”.\n`);
     return wrongUsage;
   }
+  const post = await openPost(options.post, world);
+  if ('problems' in post) return cannot;
   const planned = await planFile(file, options, world);
   if (planned === null) return cannot;
   const { printPdf, typefaceOf } = await import('../../../src/printing/index.ts');
@@ -37,12 +42,13 @@ export async function guide(file: string, options: GuideOptions, world: World): 
     stakes: stakesTold(planned),
     units,
     hand: options.hand ?? null,
+    post: post.value,
     sheetFormat: options.sheet ?? (planned.layout.units === 'in' ? 'letter' : 'a4'),
     typeface: typefaceOf(fonts),
     ...(bodyPt === undefined ? {} : { bodyPt }),
   });
   await world.write(options.output, await printPdf(booklet, fonts, { madeAt: world.now() }), {
-    not: [file, options.trimmer],
+    not: [file, options.trimmer, options.post],
   });
   if (options.output !== '-') world.err(`Wrote ${options.output}, ${booklet.pages.length} pages.\n`);
   return done;

@@ -29,7 +29,7 @@ export async function laidGuide(
 }
 
 function bookletOf(asked: GuideAsked, fonts: Fonts): Booklet {
-  const { layout, plan, stakes, trimmer, hand, sheetFormat, units, bodyPt } = asked;
+  const { layout, plan, stakes, trimmer, hand, post, sheetFormat, units, bodyPt } = asked;
   return guideOf({
     layout,
     arrangement: arrange(layout),
@@ -37,6 +37,7 @@ function bookletOf(asked: GuideAsked, fonts: Fonts): Booklet {
     stakes,
     trimmer,
     hand,
+    post,
     sheetFormat,
     units,
     typeface: typefaceOf(fonts),

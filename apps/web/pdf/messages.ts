@@ -1,6 +1,7 @@
 import type { Page } from '../../../src/drawing/index.ts';
 import type { Hand } from '../../../src/guide/index.ts';
 import type { Layout } from '../../../src/layout/index.ts';
+import type { PostTable } from '../../../src/making/index.ts';
 import type { Units } from '../../../src/measure/index.ts';
 import type { Plan, StepStakes } from '../../../src/planning/index.ts';
 import type { Trimmer } from '../../../src/trimming/index.ts';
@@ -16,6 +17,8 @@ export interface GuideAsked {
   readonly trimmer: Trimmer | null;
   /** Whose hand it is for; `null`: that of the trimmer. */
   readonly hand: Hand | null;
+  /** The person's own post; `null`: the one that the layout names. */
+  readonly post: PostTable | null;
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   /** Size of the body text. */

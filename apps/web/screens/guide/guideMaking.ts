@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Hand } from '../../../../src/guide/index.ts';
 import type { Layout } from '../../../../src/layout/index.ts';
+import type { PostTable } from '../../../../src/making/index.ts';
 import type { Units } from '../../../../src/measure/index.ts';
 import type { Plan } from '../../../../src/planning/index.ts';
 import type { Trimmer } from '../../../../src/trimming/index.ts';
@@ -23,6 +24,7 @@ export interface WantedGuide {
   readonly of: { readonly layout: Layout; readonly plan: Plan; readonly trimmer: Trimmer | null };
   /** As in `GuideAsked`. */
   readonly hand: Hand | null;
+  readonly post: PostTable | null;
   readonly sheetFormat: 'letter' | 'a4';
   readonly units: Units;
   readonly bodyPt: number;

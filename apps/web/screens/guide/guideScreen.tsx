@@ -1,4 +1,5 @@
 import { type ReactNode, useMemo } from 'react';
+import { useStore } from 'zustand';
 import { frontDrawing, trimmerFor } from '../../../../src/guide/index.ts';
 import { arrange, type Layout } from '../../../../src/layout/index.ts';
 import type { Trimmer } from '../../../../src/trimming/index.ts';
@@ -9,8 +10,9 @@ import { Drawing } from '../../pictures/drawing.tsx';
 import { addressOf } from '../../route.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { planOf } from '../../state/planned.ts';
+import { useWorld } from '../../world.ts';
 import { Cautions } from '../cautions.tsx';
-import { useGuideMaking } from './guideMaking.ts';
+import { useGuideMaking, type WantedGuide } from './guideMaking.ts';
 import { type GuideOptions, handOf, typeSizes, useGuideOptions } from './guideOptions.ts';
 import './guide.css';
 import { Pages } from './pages.tsx';
@@ -24,6 +26,7 @@ export function GuideScreen(): ReactNode {
   const [options, choose] = useGuideOptions(layout);
   const plan = planOf(planned);
   const cutting = useOpenLayout((state) => state.cutting);
+  const post = useStore(useWorld().standards, (held) => held.post?.table ?? null);
   // What stands here goes by the trimmer it was planned for, until the next plan.
   const trimmer = 'by' in planned ? planned.by.trimmer : cutting.trimmer;
   const isShort = planned.stage === 'answered' && planned.answer.kind === 'short';
@@ -45,6 +48,7 @@ export function GuideScreen(): ReactNode {
               <SaveAndPrint
                 options={options}
                 of={{ layout: planned.of, plan, trimmer }}
+                post={post}
                 isLast={planned.stage === 'answered'}
               />
               <p>{guide.actualSize}</p>
@@ -59,6 +63,7 @@ export function GuideScreen(): ReactNode {
           wanted={{
             of: { layout: planned.of, plan, trimmer },
             hand: handOf(options),
+            post,
             sheetFormat: options.sheetFormat,
             units: options.units,
             bodyPt: typeSizes[options.type],
@@ -135,15 +140,17 @@ function HowPrinted({
 function SaveAndPrint({
   options,
   of,
+  post,
   isLast,
 }: {
   readonly options: GuideOptions;
-  readonly of: Parameters<typeof useGuideMaking>[0]['of'];
+  readonly of: WantedGuide['of'];
+  readonly post: WantedGuide['post'];
   readonly isLast: boolean;
 }): ReactNode {
   const { guide } = useMessages();
   const { sheetFormat, units, type } = options;
-  const asked = { of, hand: handOf(options), sheetFormat, units, bodyPt: typeSizes[type] };
+  const asked = { of, hand: handOf(options), post, sheetFormat, units, bodyPt: typeSizes[type] };
   const { making, save, print } = useGuideMaking(asked);
   const says = () => {
     switch (making.stage) {

@@ -55,6 +55,7 @@ interface Laid {
 function useLaidPages({
   of: { layout, plan, trimmer },
   hand,
+  post,
   sheetFormat,
   units,
   bodyPt,
@@ -67,7 +68,7 @@ function useLaidPages({
     const lay = async () => {
       const of = { layout, plan, trimmer };
       const stakes = await stakesOfPlan(planner, of, signal);
-      return guidePages({ ...of, stakes, hand, sheetFormat, units, bodyPt, madeAt: 0 }, signal);
+      return guidePages({ ...of, stakes, hand, post, sheetFormat, units, bodyPt, madeAt: 0 }, signal);
     };
     lay().then(
       (pages) => {
@@ -79,6 +80,6 @@ function useLaidPages({
       },
     );
     return () => control.abort();
-  }, [planner, layout, plan, trimmer, hand, sheetFormat, units, bodyPt]);
+  }, [planner, layout, plan, trimmer, hand, post, sheetFormat, units, bodyPt]);
   return laid;
 }
