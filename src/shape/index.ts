@@ -6,6 +6,16 @@ export { covers, touches } from './covering.ts';
 export { regionOf, woundRegionOf } from './flattened.ts';
 export { islandsOf } from './islands.ts';
 export { nearestBetween } from './nearest.ts';
+export {
+  movedTo,
+  type Nested,
+  type NestPlace,
+  type NestRequest,
+  nested,
+  type QuarterTurns,
+  turnedRegion,
+  withMargin,
+} from './nesting.ts';
 export { type Contour, type Outline, rectangleOutline, type Segment, straightOutline } from './outline.ts';
 export { type OutlineStep, outlineSteps } from './outlineSteps.ts';
 export {
