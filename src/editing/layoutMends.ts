@@ -101,6 +101,7 @@ const mendsByCode = {
   piecesStacked,
   // Which door it is glued to is hers to say.
   acrossSlit: nothing,
+  noLeftovers: nothing,
   // Problems of the base.
   foldAcrossGrain: nothing,
   foldMayCrossGrain: nothing,

@@ -6,6 +6,7 @@ import {
   type Dealt,
   type Envelope,
   type Extent,
+  type Extra,
   type Layout,
   type MakingSaid,
   type Part,
@@ -93,7 +94,9 @@ export function writeLayoutFile(file: SavedLayout): string {
 function limitProblems(file: JsonObject): FileProblem[] {
   const papers = isObject(file.papers) ? Object.entries(file.papers) : [];
   const parts = isList(file.parts) ? file.parts : [];
+  const extras = isList(file.extras) ? file.extras : [];
   return [
+    ...tooMany(['extras'], extras.length, limits.extras),
     ...tooMany(['papers'], papers.length, limits.papers),
     ...papers
       .slice(0, limits.papers)
@@ -147,6 +150,9 @@ function layoutOf(shape: LayoutShape): Layout {
     ...(shape.smallestScrap === undefined
       ? {}
       : { smallestScrap: lengths.read(shape.smallestScrap, ['smallestScrap']) }),
+    ...(shape.extras === undefined
+      ? {}
+      : { extras: shape.extras.map((extra, index) => extraOf(extra, lengths, ['extras', index])) }),
     typed: lengths.typed,
   };
 }
@@ -273,7 +279,36 @@ function partOf(part: PartShape, lengths: Lengths, path: Path): Part {
       ? {}
       : { minutes: { ready: part.minutes.ready ?? null, lay: part.minutes.lay ?? null } }),
     ...roomsOf(part.room, lengths, [...path, 'room']),
+    ...(part.from === undefined ? {} : { from: part.from }),
   };
+}
+
+type ExtraShape = Exclude<LayoutShape['extras'], undefined>[number];
+
+function extraOf(extra: ExtraShape, lengths: Lengths, path: Path): Extra {
+  const { diameter, size, paper } = extra;
+  const across = diameter === undefined ? null : lengths.read(diameter, [...path, 'diameter']);
+  assert(across !== null || size !== undefined, 'An extra in a file without problems has a size', {
+    name: extra.name,
+  });
+  return {
+    name: extra.name,
+    shape: extraShapeOf(extra, lengths, path),
+    size: across === null ? lengths.size(size!, [...path, 'size']) : { width: across, height: across },
+    margin: lengths.readOr(zero, extra.margin, [...path, 'margin']),
+    count: extra.count ?? null,
+    papers: paper === undefined ? [] : typeof paper === 'string' ? [paper] : paper,
+    turn: extra.turn ?? null,
+  };
+}
+
+function extraShapeOf(extra: ExtraShape, lengths: Lengths, path: Path): Shape {
+  const kind = extra.diameter === undefined ? (extra.shape ?? 'rectangle') : 'circle';
+  if (kind === 'rounded') return { kind, corner: lengths.readOr(zero, extra.corner, [...path, 'corner']) };
+  if (kind !== 'outline') return { kind };
+  const reading = readPath(extra.outline ?? '');
+  assert(reading.ok, 'An outline in a file that is in shape can be read', { name: extra.name });
+  return { kind, path: reading.path };
 }
 
 function shapeOf(part: PartShape, lengths: Lengths, path: Path): Shape {

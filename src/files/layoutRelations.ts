@@ -41,12 +41,14 @@ export function layoutRelations(file: JsonObject): FileProblem[] {
       ...tearProblems(member, units),
       ...adhereProblems(member),
       ...boughtProblems(member.part, member.path),
+      ...fromProblems(member),
       ...placeProblems(member, pile),
       ...amountProblems(member, file.cards),
       ...roomProblems(member.part, member.path, units),
     ]),
     ...(isList(file.parts) ? orderProblems(file.order, pile) : []),
     ...makingProblems(file.making),
+    ...extrasProblems(file.extras, papers),
   ];
 }
 
@@ -308,6 +310,37 @@ function boughtProblems(holder: JsonObject, path: Path): FileProblem[] {
   return ['thickness', 'grams'].flatMap((field) =>
     field in holder ? [fileProblem('boughtOnly', [...path, field])] : [],
   );
+}
+
+/** Where a thing that is bought would be cut from. */
+function fromProblems({ part, path }: Member): FileProblem[] {
+  return 'from' in part && part.paper === null ? [fileProblem('fromBought', [...path, 'from'])] : [];
+}
+
+/** Extras without one size, with what belongs to other shapes, or of papers that are not there. */
+function extrasProblems(extras: Json | undefined, papers: JsonObject | null): FileProblem[] {
+  if (!isList(extras)) return [];
+  return extras.flatMap((extra, index) => {
+    if (!isObject(extra)) return [];
+    const path = ['extras', index];
+    const problems = 'paper' in extra ? paperReferences(extra, path, papers) : [];
+    const round = 'diameter' in extra;
+    if (round === 'size' in extra) problems.push(fileProblem('extraSize', path, {}, { both: Number(round) }));
+    const shape = extra.shape ?? (round ? 'circle' : 'rectangle');
+    if (typeof shape !== 'string' || !shapeKinds.some((kind) => kind === shape)) return problems;
+    if (round !== (shape === 'circle'))
+      problems.push(fileProblem('extraRound', [...path, round ? 'diameter' : 'shape']));
+    for (const [field, of] of [
+      ['corner', 'rounded'],
+      ['outline', 'outline'],
+    ] as const) {
+      if (field in extra && shape !== of)
+        problems.push(fileProblem('shapeField', [...path, field], { shapes: listedShapes([of]) }));
+      if (!(field in extra) && shape === of)
+        problems.push(fileProblem('extraFieldMissing', [...path, field], { shape }));
+    }
+    return problems;
+  });
 }
 
 /** What only other kinds of fold have. */

@@ -27,6 +27,7 @@ export const limits = {
   parts: 500,
   papers: 200,
   sheets: 1_000,
+  extras: 100,
   papersDealt: 200,
   pieces: 1_000,
   loops: 100,
@@ -67,6 +68,15 @@ export const shapeFields = {
   loops: ['loops'],
   overlap: ['loops'],
 } as const satisfies Record<string, readonly ShapeKind[]>;
+
+/** What an extra may look like. */
+const extraShapes = [
+  'rectangle',
+  'circle',
+  'oval',
+  'rounded',
+  'outline',
+] as const satisfies readonly ShapeKind[];
 
 const bannerEnds = ['notched', 'pointed', 'slanted'] as const satisfies readonly BannerEnd[];
 
@@ -333,6 +343,10 @@ function shapeIn(units: Units) {
       'Where it lies, or a list, one for each of count pieces.',
     ),
     ...dealt,
+    from: maybe(
+      oneOf(['leftovers']),
+      'leftovers: it is cut from what the other pieces leave, of the first of its papers that has leftovers for a card; only what these do not give takes a new sheet.',
+    ),
     count: maybe(wholeNumber(1, limits.pieces), 'Pieces on each card; 1 unless said.'),
     lies: maybe(oneOf(['upright', 'sideways']), 'sideways: the print lies on its side on the card.'),
     adhere: maybe(oneOf(['flat', 'raised', 'spots']), 'How it is held; flat unless said.'),
@@ -350,6 +364,50 @@ function shapeIn(units: Units) {
       'How far its lengths may move; none: not at all.',
     ),
   }).register(z.globalRegistry, { id: 'part', description: 'Anything laid on the card.' });
+
+  const extra = fields('extra', {
+    name: described(shownText(), 'What people call it.'),
+    shape: maybe(oneOf(extraShapes), 'A rectangle unless said; a circle where it has a diameter.'),
+    size: maybe(
+      z.tuple([lengthText(units, 'positive'), lengthText(units, 'positive')], {
+        error: expecting('size', pair),
+      }),
+      'What it measures: width, then height.',
+    ),
+    diameter: positive('Of a circle, instead of its size.'),
+    corner: positive('The radius of the corners, of the shape "rounded".'),
+    outline: maybe(
+      pathText(),
+      'SVG path data of closed contours, of the shape "outline": it is made as large as its size.',
+    ),
+    margin: positive('What is left all round when its shape is cut out.'),
+    count: maybe(
+      z.nullable(wholeNumber(1, limits.pieces, 'extra-count')),
+      'How many are wanted; null: as many as there are, which is what is done unless said.',
+    ),
+    paper: maybe(
+      z.union(
+        [
+          idText('paper-id'),
+          z
+            .array(idText('paper-id'), { error: extraPapers })
+            .check(
+              z.minLength(1, { error: extraPapers }),
+              z.maxLength(limits.papersDealt, { error: extraPapers }),
+            ),
+        ],
+        { error: extraPapers },
+      ),
+      'The papers it may be of; any unless said.',
+    ),
+    turn: maybe(
+      oneOf(['locked', 'free']),
+      'locked: it lies as the print stands. Without it: locked on a paper with a direction, free on one without.',
+    ),
+  }).register(z.globalRegistry, {
+    id: 'extra',
+    description: 'A small thing beside the cards that leftovers may give.',
+  });
 
   const envelope = fields('envelope', {
     name: maybe(shownText(), 'What people call it.'),
@@ -419,6 +477,12 @@ function shapeIn(units: Units) {
       maxProperties: limits.papers,
     }),
     smallestScrap: positive('Shortest side of a leftover that is worth keeping; 1 in unless said.'),
+    extras: z.optional(
+      z.array(extra, { error: expecting('extras') }).register(z.globalRegistry, {
+        description: 'What the leftovers may give beside the cards, what is wanted most first.',
+        maxItems: limits.extras,
+      }),
+    ),
     envelope: maybe(envelope, 'The envelope the card goes in.'),
     post: maybe(oneOf(postIds), 'Which post the cards are sent by.'),
     adhesives: maybe(adhesives, 'What parts are held with; what is usual unless said.'),
@@ -435,6 +499,7 @@ function shapeIn(units: Units) {
   });
 }
 
+const extraPapers = expecting('extra-papers', { high: limits.papersDealt });
 const paperChoice = expecting('paper-choice', { high: limits.papersDealt });
 const pair = { low: 2, high: 2 };
 /** A fortnight. */

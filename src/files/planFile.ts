@@ -93,6 +93,7 @@ const planShape = once(() => {
         leastPasses: z.exactOptional(count),
       }),
     ),
+    dealt: z.exactOptional(table(list(object({ paper: text, cards: wholeNumber(1, most), beyond: count })))),
     spares: z.exactOptional(object({ made: flag, offers: list(object({ piece: text, offered: count })) })),
     recut: z.exactOptional(
       object({

@@ -17,7 +17,7 @@ import { assemblyOf, closedCards, holdingOf, postingOf } from '../finished/index
 import type { Arrangement, Layout } from '../layout/index.ts';
 import { type PostTable, postTableOf } from '../making/index.ts';
 import { pointsOf, type Units } from '../measure/index.ts';
-import type { Plan, StepStakes } from '../planning/index.ts';
+import { type Plan, type StepStakes, settledBy } from '../planning/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import {
   capital,
@@ -79,11 +79,12 @@ export interface GuideRequest {
  */
 export function guideOf(request: GuideRequest): Booklet {
   const format = request.sheetFormat === 'letter' ? letterFormat : a4Format;
-  const layout = printable(request.layout, request.typeface);
+  const made = settledBy({ layout: request.layout, arrangement: request.arrangement }, request.plan.dealt);
+  const layout = printable(made.layout, request.typeface);
   const hand = request.hand ?? null;
   const matter: Matter = {
     layout,
-    arrangement: request.arrangement,
+    arrangement: made.arrangement,
     plan: request.plan,
     stakes: request.stakes ?? [],
     trimmer: trimmerFor(hand, request.trimmer),

@@ -411,6 +411,16 @@ describe('folded strips', () => {
   });
 });
 
+test('a part from leftovers of papers that nothing else is cut from', () => {
+  const papers = [paper('plum', []), paper('ivory', [])];
+  const tag = part('tag', { size: [inch('1'), inch('1')], papers: ['plum', 'ivory'], from: 'leftovers' });
+  const panel = part('panel', { size: [inch('1'), inch('1')], papers: ['ivory'] });
+  const codes = (parts: Sketch['parts']) =>
+    found(layoutOf({ base: a2, papers, ...(parts === undefined ? {} : { parts }) })).map(([code]) => code);
+  expect(codes([tag])).toContain('noLeftovers');
+  expect(codes([tag, panel])).not.toContain('noLeftovers');
+});
+
 describe('folds of several panels', () => {
   const gate = (sketch: Parameters<typeof part>[1], more: Partial<Sketch> = {}) =>
     found(layoutOf({ base: a2, fold: 'gate', parts: [part('label', sketch)], ...more }));

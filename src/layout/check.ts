@@ -6,6 +6,7 @@ import { allowanceSaid } from './foldedBase.ts';
 import { foldProblems } from './foldProblems.ts';
 import type { Layout } from './layout.ts';
 import { baseProblem, type LayoutProblem, partProblem } from './layoutProblem.ts';
+import { noLeftovers } from './noLeftovers.ts';
 import { overhangs } from './overhang.ts';
 import { negativeGaps, overlaps } from './overlap.ts';
 import { acrossSlit } from './slit.ts';
@@ -31,6 +32,7 @@ export function checkLayout(layout: Layout, arrangement: Arrangement): readonly 
     ...negativeGaps(layout),
     ...overlaps(layout, arrangement),
     ...acrossSlit(layout, arrangement),
+    ...noLeftovers(layout),
     ...foldsAcrossGrain(layout),
     ...freedDirections(layout),
   ].sort((a, b) => badness(a) - badness(b) || place(a) - place(b));

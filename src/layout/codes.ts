@@ -61,6 +61,8 @@ export const layoutCodes = {
   piecesStacked: 'caution',
   /** A part lies on both doors of the front, and would hold the card shut. */
   acrossSlit: 'caution',
+  /** A part is to be cut from leftovers of papers that nothing else is cut from. Numbers: papers. */
+  noLeftovers: 'caution',
   /** However the base is cut from the sheet, its fold crosses the grain. */
   foldAcrossGrain: 'caution',
   /** The base may be turned, and the turn that crosses the grain gives as many bases or more. */

@@ -151,6 +151,8 @@ export interface Layout {
   readonly making?: MakingSaid;
   /** Shortest side of a leftover that goes back into the stash; the usual one unless said. */
   readonly smallestScrap?: Length;
+  /** What the leftovers may give beside the cards, in the order in which it is thought of. */
+  readonly extras?: readonly Extra[];
   /** Every length as it was typed, by its path in the file (`parts[2].size[0]`), to be shown and saved again. */
   readonly typed: ReadonlyMap<string, string>;
 }
@@ -209,6 +211,37 @@ export interface Part extends Dealt, Bought {
   readonly minutes?: PartMinutes;
   /** How far its lengths may move; absent: nothing is said. */
   readonly rooms?: Rooms;
+  /**
+   * Cut from what the other pieces leave, of its papers in their order whichever has leftovers; absent: from sheets, its
+   * papers dealt over the cards.
+   */
+  readonly from?: 'leftovers';
+  /** As a plan has found it, in the order of the cards: `papers` is then one for each card. Only where it is from leftovers. */
+  readonly settled?: readonly DealtRun[];
+}
+
+/** Cards that follow one another and have a part of one paper. */
+export interface DealtRun {
+  readonly paper: string;
+  readonly cards: number;
+  /** The last of these cards, so many, that no leftover is enough for: their pieces take a new sheet. */
+  readonly beyond: number;
+}
+
+/** A small thing that is no part of a card, wanted of what is left over: a tag, a punched shape. */
+export interface Extra {
+  readonly name: string;
+  readonly shape: Shape;
+  /** What it measures when it is cut out. */
+  readonly size: Size;
+  /** What is left all round when its shape is cut out. */
+  readonly margin: Length;
+  /** `null`: as many as there are. */
+  readonly count: number | null;
+  /** Ids of the papers it may be of; empty: of any. */
+  readonly papers: readonly string[];
+  /** As of a part. */
+  readonly turn: Turn | null;
 }
 
 /** From `least` to `most`, both included: what a length may be. */

@@ -5,6 +5,7 @@ import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import { type CutPaper, type PlannedPaper, plannedPaper } from './plannedPaper.ts';
 import { planRecord, replayConditions } from './planRecord.ts';
+import { dealingOf } from './settling.ts';
 
 /**
  * The plan of a set whose papers have all been cut, paper after paper, with steps for the hand; replayed before it
@@ -46,6 +47,7 @@ export function joinedPlan(
     finished: new Map(papers.flatMap(({ finished }) => [...finished])),
     leftovers: papers.flatMap(({ leftovers }) => leftovers),
     papers: new Map(papers.map(({ paper, outcome }) => [paper, outcome])),
+    ...dealingOf(layout),
   };
   const faults = replay(planRecord(plan), { ...replayConditions(layout, trimmer), numberedOn });
   assert(faults.length === 0, 'A plan comes out when it is followed', { faults: faults.slice(0, 5) });

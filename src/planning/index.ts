@@ -19,7 +19,7 @@ export {
 export type { Piece } from './piece.ts';
 export { dealt, piecesOf } from './pieces.ts';
 export { piecesPerSheet } from './piecesPerSheet.ts';
-export type { PaperOutcome, Plan, PlannedSheet } from './plan.ts';
+export type { Dealing, PaperOutcome, Plan, PlannedSheet } from './plan.ts';
 export { planRecord, replayConditions } from './planRecord.ts';
 export { planSet, type SetToPlan } from './planSet.ts';
 export type { PlanningProgress } from './progress.ts';
@@ -41,6 +41,7 @@ export type { OtherSheets, RecastRefusal, RecastWishes } from './recastWishes.ts
 export type { PaperRecut, Recut } from './recut.ts';
 export { type RecutShort, type Rescue, recutSet, type SheetsMore } from './rescue.ts';
 export {
+  dealingIn,
   type LyingRecord,
   type PaperTableRecord,
   type ReadPlan,
@@ -49,6 +50,7 @@ export {
   type SavedPlan,
   type TableRecord,
 } from './savedPlan.ts';
+export { settledBy, settledSet } from './settling.ts';
 export type {
   MoreSheets,
   Nearest,

@@ -21,7 +21,14 @@ export function piecesOf(layout: Layout, arrangement: Arrangement): readonly Pie
   for (const { part, cut } of arrangement.parts) {
     assert(cut !== null, 'Pieces are counted when every size is known', { part: part.id });
     const size = part.lies === 'sideways' ? quarterTurned(cut) : cut;
-    pieces.push(...dealtPieces(layout, part, { part: part.id, size, perCard: part.places.length }));
+    pieces.push(
+      ...dealtPieces(layout, part, {
+        part: part.id,
+        size,
+        perCard: part.places.length,
+        settled: part.settled !== undefined,
+      }),
+    );
   }
   return pieces;
 }
@@ -37,10 +44,11 @@ export function dealt(count: number, papers: number): readonly number[] {
 function dealtPieces(
   layout: Layout,
   what: Dealt,
-  { part, size, perCard }: { part: string; size: Size; perCard: number },
+  { part, size, perCard, settled = false }: { part: string; size: Size; perCard: number; settled?: boolean },
 ): Piece[] {
   const cards = dealt(layout.cards, what.papers.length);
-  const spares = dealt(what.spare, what.papers.length);
+  // Where the list says the paper of each card, the spares are of the first.
+  const spares = settled ? [what.spare] : dealt(what.spare, what.papers.length);
   // A paper may stand in the list more than once, to be dealt more often.
   const byPaper = new Map<string, { need: number; spare: number }>();
   what.papers.forEach((paper, index) => {

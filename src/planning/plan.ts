@@ -1,3 +1,4 @@
+import type { DealtRun } from '../layout/index.ts';
 import type { Size } from '../measure/index.ts';
 import type { CostUnit } from '../stash/index.ts';
 import type { Effort, Leftover, Step } from '../trimming/index.ts';
@@ -17,7 +18,12 @@ export interface Plan {
   readonly leftovers: readonly Leftover[];
   /** By paper id, in the layout's order; papers that nothing is cut from are absent. */
   readonly papers: ReadonlyMap<string, PaperOutcome>;
+  /** By the id of a part that is cut from leftovers, of which papers it came out; absent where there is none. */
+  readonly dealt?: Dealing;
 }
+
+/** By the id of a part, its papers in the order of the cards. */
+export type Dealing = ReadonlyMap<string, readonly DealtRun[]>;
 
 export interface PlannedSheet {
   readonly id: string;

@@ -24,6 +24,7 @@ export function planRecord(plan: Plan): PlanRecord {
     finished: Object.fromEntries(plan.finished),
     leftovers: plan.leftovers.map((leftover) => ({ ...leftover, size: sizeRecord(leftover.size) })),
     papers: Object.fromEntries(plan.papers),
+    ...(plan.dealt === undefined ? {} : { dealt: Object.fromEntries(plan.dealt) }),
   };
 }
 

@@ -11,6 +11,7 @@ import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import type { CutPaper } from './plannedPaper.ts';
 import type { PlanningProgress } from './progress.ts';
+import { settledSet } from './settling.ts';
 import type { Nearest, Shortage } from './shortage.ts';
 
 /** What a set is planned from. */
@@ -25,11 +26,13 @@ export interface SetToPlan extends CardSet {
 
 /**
  * The cutting plan of a whole set: for each paper the least cost, among those the fewest sheets, then the kindest to
- * cut; or what is short and the nearest that can be done.
+ * cut; or what is short and the nearest that can be done. Parts that are cut from leftovers are settled first
+ * (`settledSet`); the plan says how (`dealt`).
  *
  * Every plan has been replayed by `replay`, which shares no code with the planner, before it is returned.
  */
-export function planSet(set: SetToPlan): Plan | Shortage {
+export function planSet(asked: SetToPlan): Plan | Shortage {
+  const set = settledSet(asked);
   const pieces = wantedOf(set);
   const answers = cutEachPaper(set, pieces, [...set.layout.papers.keys()]);
   const planned = answers.filter((answer) => answer.kind === 'plan');

@@ -5,6 +5,7 @@ import { paperTask } from './cuttingTask.ts';
 import { neverReasons } from './never.ts';
 import type { Plan } from './plan.ts';
 import type { CutPaper } from './plannedPaper.ts';
+import { quicklySettledSet } from './settling.ts';
 
 /**
  * A plan of the whole set at once, for a hand that is still on the control: true and replayed as every plan, but
@@ -13,7 +14,8 @@ import type { CutPaper } from './plannedPaper.ts';
  *
  * `null` where no plan was found so quickly; that is no proof that the papers are short.
  */
-export function quickSet(set: CardSet): Plan | null {
+export function quickSet(asked: CardSet): Plan | null {
+  const set = quicklySettledSet(asked);
   const { layout, trimmer } = set;
   const pieces = wantedOf(set);
   const papers: CutPaper[] = [];

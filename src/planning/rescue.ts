@@ -6,6 +6,7 @@ import { paperShortage } from './paperShortage.ts';
 import type { Piece } from './piece.ts';
 import type { SetToPlan } from './planSet.ts';
 import { type Recut, recutOnce, type ShortPaperOnTable } from './recut.ts';
+import { settledBy } from './settling.ts';
 import type { PaperShortage } from './shortage.ts';
 import type { TableNow } from './tableNow.ts';
 
@@ -48,7 +49,9 @@ export interface SheetsMore {
 }
 
 /** The set planned again from the table (`recutOnce`), or what is short and the ways out of it. */
-export function recutSet(set: SetToPlan, table: TableNow): Recut | RecutShort {
+export function recutSet(planned: SetToPlan, table: TableNow): Recut | RecutShort {
+  // Of which papers the parts from leftovers are stays as it was planned.
+  const set = settledBy(planned, table.inHand.plan.dealt);
   const answer = recutOnce(set, table);
   if (answer.kind === 'recut') return answer;
   const papers = answer.papers.map((short) =>

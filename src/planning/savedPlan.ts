@@ -11,9 +11,10 @@ import {
 import { type CostUnit, costUnitOf } from '../stash/index.ts';
 import { type CardSet, wantedOf } from './cardSet.ts';
 import { type Lying, layoutOnTable, lyingOf, type OnTable, type PlanInHand } from './onTable.ts';
-import type { PaperOutcome, Plan } from './plan.ts';
+import type { Dealing, PaperOutcome, Plan } from './plan.ts';
 import { planRecord, replayConditions } from './planRecord.ts';
 import type { Recut } from './recut.ts';
+import { settledBy } from './settling.ts';
 import { type TableCode, type TableProblem, tableCodes } from './tableCodes.ts';
 
 /**
@@ -107,12 +108,14 @@ export interface ReadPlan {
  * cards it was made may differ from what the layout wants now, and there may be more sheets than when it was made.
  */
 export function readSavedPlan(
-  set: Pick<CardSet, 'layout' | 'arrangement' | 'trimmer'>,
+  planned: Pick<CardSet, 'layout' | 'arrangement' | 'trimmer'>,
   saved: SavedPlan,
 ): ReadPlan | { readonly problems: readonly TableProblem[] } {
+  const set = settledBy(planned, dealingIn(saved));
   const unknown = [...saved.sheets, ...saved.pieces]
     .map(({ paper }) => paper)
     .concat(Object.keys(saved.papers), Object.keys(saved.recut?.papers ?? {}))
+    .concat(Object.values(saved.dealt ?? {}).flatMap((runs) => runs.map(({ paper }) => paper)))
     .filter((paper) => !set.layout.papers.has(paper));
   const papers = [...set.layout.papers.keys()].join(', ');
   if (unknown.length > 0)
@@ -242,9 +245,11 @@ function planOf(
   papers: CardSet['layout']['papers'],
 ): Plan {
   const wanted = wantedOf({ ...set, layout: { ...set.layout, cards: saved.cards } });
+  const dealt = dealingIn(saved);
   return {
     kind: 'plan',
     cards: saved.cards,
+    ...(dealt === undefined ? {} : { dealt }),
     pieces: saved.pieces.map(({ piece, part, paper, size, need, turn }) => {
       const spare = wanted.find(({ id }) => id === piece)?.spare ?? 0;
       return { id: piece, part, paper, size: sizeOf(size), need, spare: Math.min(spare, need), turn };
@@ -284,6 +289,11 @@ function planOf(
       ]),
     ),
   };
+}
+
+/** How the saved plan deals the parts from leftovers. */
+export function dealingIn({ dealt }: Pick<SavedPlan, 'dealt'>): Dealing | undefined {
+  return dealt === undefined ? undefined : new Map(Object.entries(dealt));
 }
 
 function sizeOf([width, height]: SizeRecord): Size {

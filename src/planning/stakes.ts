@@ -9,6 +9,7 @@ import type { Piece } from './piece.ts';
 import type { Plan } from './plan.ts';
 import type { PlannedPaper } from './plannedPaper.ts';
 import type { SetToPlan } from './planSet.ts';
+import { settledBy } from './settling.ts';
 import { noMargin, nothingCut, tableNow } from './tableNow.ts';
 
 /** What is at stake at one step of a plan. */
@@ -43,7 +44,8 @@ export type StakesRescue =
  *
  * `set` is the set as its layout says it.
  */
-export function stakesOf(set: SetToPlan, inHand: PlanInHand): readonly StepStakes[] {
+export function stakesOf(planned: SetToPlan, inHand: PlanInHand): readonly StepStakes[] {
+  const set = settledBy(planned, inHand.plan.dealt);
   const papers = new Map<string, PaperStakes>();
   const { plan } = inHand;
   const destinies = destiniesOf(plan);

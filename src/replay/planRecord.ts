@@ -16,6 +16,15 @@ export interface PlanRecord {
   readonly finished: Readonly<Record<string, string>>;
   readonly leftovers: readonly LeftoverRecord[];
   readonly papers: Readonly<Record<string, PaperRecord>>;
+  /** By part that is cut from leftovers, its papers in the order of the cards; absent where there is none. */
+  readonly dealt?: Readonly<Record<string, readonly DealtRecord[]>>;
+}
+
+export interface DealtRecord {
+  readonly paper: string;
+  readonly cards: number;
+  /** Of these, the last so many that take a new sheet. */
+  readonly beyond: number;
 }
 
 export interface PieceRecord {

@@ -103,6 +103,16 @@ export function dealtWords(dealt: Dealt, layout: Layout): string {
   const kinds = [...new Set(dealt.papers)];
   if (kinds.length < 2) return '';
   const nameOf = (id: string) => layout.papers.get(id)?.name ?? id;
+  if (layout.cards > mostCardsNamed && dealt.papers.length >= layout.cards) {
+    // One for each card: told as they follow one another.
+    const starts = dealt.papers.flatMap((paper, card) => (dealt.papers[card - 1] === paper ? [] : [card]));
+    return starts
+      .map((from, index) => {
+        const to = starts[index + 1] ?? layout.cards;
+        return `${nameOf(dealt.papers[from]!)} on ${to - from === 1 ? `card ${to}` : `cards ${from + 1} to ${to}`}`;
+      })
+      .join('; ');
+  }
   if (layout.cards > mostCardsNamed) {
     return `${listed(dealt.papers.map(nameOf))} in turn, card after card`;
   }

@@ -461,6 +461,34 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'parts[3].grams may stand only where "paper" is null, for what is bought; what is cut is as thick and as heavy as its paper.',
     ],
   ],
+  fromBought: [
+    [
+      { where: 'parts[3].from' },
+      'parts[3].from says where the part is cut from, but it is bought; it may stand only where "paper" names papers.',
+    ],
+  ],
+  extraSize: [
+    [
+      { where: 'extras[0]', numbers: { both: 1 } },
+      'extras[0] has both "size" and "diameter"; it may have one of the two.',
+    ],
+    [
+      { where: 'extras[0]', numbers: { both: 0 } },
+      'extras[0] has neither "size" nor "diameter"; it may have one of the two.',
+    ],
+  ],
+  extraRound: [
+    [
+      { where: 'extras[0].diameter' },
+      'extras[0].diameter does not go with the rest: an extra with the shape "circle" may have only a "diameter", and one with a "diameter" may only be a circle.',
+    ],
+  ],
+  extraFieldMissing: [
+    [
+      { where: 'extras[0].corner', names: { shape: 'rounded' } },
+      'extras[0].corner is missing; an extra with "shape": "rounded" needs it.',
+    ],
+  ],
   circleInset: [
     [
       { where: 'parts[4].inset', names: { on: '"mat"' } },

@@ -63,6 +63,10 @@ const wanted = {
   'making-minutes': 'an object of minutes such as { "cut": 0.25, "score": 0.5, "close": 0.5 }',
   'part-minutes': 'an object of minutes such as { "ready": 1.5, "lay": 0.75 }',
   'dry-at-once': 'a whole number from {low} to {high}, or null for as many as come',
+  extras: 'a list of things wanted of the leftovers, each an object with "name" and "size" or "diameter"',
+  extra: 'an object such as { "name": "Gift tag", "size": ["1 1/2 in", "3 in"], "count": 6 }',
+  'extra-count': 'a whole number from {low} to {high}, or null for as many as there are',
+  'extra-papers': 'the id of a paper, or a list of 1 to {high} such ids',
   order: 'a list of ids of parts, in the order in which they are put on',
   room: '"none", or an object such as { "width": ["2 in", "2 1/2 in"] }',
   'room-pair': 'a list of two lengths, the least then the most, such as ["2 in", "2 1/2 in"]',
@@ -241,6 +245,14 @@ const sentences = {
     `${at(problem)} says how high foam raises the part, but it is not raised; it may stand only with "adhere": "raised".`,
   boughtOnly: (problem) =>
     `${at(problem)} may stand only where "paper" is null, for what is bought; what is cut is as thick and as heavy as its paper.`,
+  fromBought: (problem) =>
+    `${at(problem)} says where the part is cut from, but it is bought; it may stand only where "paper" names papers.`,
+  extraSize: (problem) =>
+    `${at(problem)} has ${problem.numbers.both === 1 ? 'both "size" and "diameter"' : 'neither "size" nor "diameter"'}; it may have one of the two.`,
+  extraRound: (problem) =>
+    `${at(problem)} does not go with the rest: an extra with the shape "circle" may have only a "diameter", and one with a "diameter" may only be a circle.`,
+  extraFieldMissing: (problem) =>
+    `${at(problem)} is missing; an extra with "shape": "${problem.names.shape ?? ''}" needs it.`,
   opensFixed: (problem) =>
     `${at(problem)} says which way the base opens, but that of the fold ${problem.names.fold ?? ''} is settled; it may stand only with ${problem.names.folds ?? ''}.`,
   allowanceNowhere: (problem) =>

@@ -10,6 +10,7 @@ export { exactnessSentences } from './exactness.ts';
 export { type FileProblemCode, fileProblemCodes, fileProblemSentence, type Wanted } from './fileProblem.ts';
 export { finishedProblemSentence } from './finishedProblem.ts';
 export { foldWord, panelWord } from './foldWords.ts';
+export { fromLeftoversSentences } from './fromLeftovers.ts';
 export { dryingSentence, heldSentence, needSentence } from './holdingSentence.ts';
 export { kindnessSentence } from './kindnessSentence.ts';
 export { layoutProblemSentence } from './layoutProblem.ts';

@@ -259,6 +259,12 @@ const sentences: Readonly<Record<LayoutCode, readonly (readonly [Told, string])[
       'Panel lies across the slit between the doors of the front, 1 in of it on the left one and 2 in on the right one. Glued to both it keeps the card shut: glue it to one door only, or make it a band that goes behind at both ends.',
     ],
   ],
+  noLeftovers: [
+    [
+      { numbers: { papers: 1 } },
+      'Panel is to be cut from leftovers, but nothing else is cut from its paper, so there are none: it takes a sheet of its own.',
+    ],
+  ],
   directionFreed: [
     [
       { names: { paper: 'Bees' } },

@@ -141,6 +141,8 @@ const sentences = {
     `Pieces of ${it} lie exactly on one another: ${countWord(number('count'))} for each card. If they are to lie apart, give each its own place.`,
   acrossSlit: ({ it, name, length }) =>
     `${it} lies across the slit between the doors of the front, ${length('first')} of it on the ${name('first')} one and ${length('second')} on the ${name('second')} one. Glued to both it keeps the card shut: glue it to one door only, or make it a band that goes behind at both ends.`,
+  noLeftovers: ({ it, number }) =>
+    `${it} is to be cut from leftovers, but nothing else is cut from ${number('papers') === 1 ? 'its paper' : 'its papers'}, so there are none: it takes a sheet of its own.`,
   foldAcrossGrain: ({ name, size }) =>
     `The base folds across the grain of ${name('paper')} (${size()}), however it is cut from it. Such a fold may crack and spring open: score it well, or take paper whose grain runs along the fold.`,
   foldMayCrossGrain: ({ name, number, size }) =>

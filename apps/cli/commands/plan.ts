@@ -21,6 +21,7 @@ import {
   counted,
   docketOf,
   effortSentence,
+  fromLeftoversSentences,
   kindnessSentence,
   leftoverSentences,
   planSentence,
@@ -141,6 +142,7 @@ function planText(
   lines.push(kindnessSentence(prefer));
   const breaks = sittingsSentence(plan, trimmer);
   if (breaks !== '') lines.push(breaks);
+  lines.push(...fromLeftoversSentences(layout, plan));
   const told = { layout, plan, spares };
   if (made !== null) lines.push(sparesMadeSentence(told));
   for (const paper of papers) {

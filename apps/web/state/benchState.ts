@@ -2,7 +2,9 @@ import { readSavedLayout, type SavedLayout } from '../../../src/files/index.ts';
 import { arrange } from '../../../src/layout/index.ts';
 import {
   type CardSet,
+  dealingIn,
   type SavedPlan,
+  settledBy,
   type Tallied,
   type TallyMark,
   tallied,
@@ -41,7 +43,11 @@ export function makingOf(events: readonly BenchEvent[]): Making | null {
   const read = readSavedLayout(file);
   if ('problems' in read) return null;
   const { layout } = read;
-  const set = { layout, arrangement: arrange(layout), trimmer: begun.trimmer };
+  // Of which papers the parts from leftovers are is settled by the plan, and no later one changes it.
+  const set = settledBy(
+    { layout, arrangement: arrange(layout), trimmer: begun.trimmer },
+    dealingIn(begun.plan),
+  );
   const marks = begun.since.flatMap(markOf);
   const now = tallied(set, { plan: begun.plan, marks });
   if ('problems' in now) return null;

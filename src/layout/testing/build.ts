@@ -29,6 +29,7 @@ export interface Sketch {
   readonly post?: Layout['post'];
   readonly adhesives?: Layout['adhesives'];
   readonly order?: readonly string[];
+  readonly extras?: Layout['extras'];
 }
 
 /** The layout of a sketch. */
@@ -55,6 +56,7 @@ export function layoutOf(sketch: Sketch): Layout {
     post: sketch.post ?? null,
     ...(sketch.adhesives === undefined ? {} : { adhesives: sketch.adhesives }),
     ...(sketch.order === undefined ? {} : { order: sketch.order }),
+    ...(sketch.extras === undefined ? {} : { extras: sketch.extras }),
     typed: new Map(),
   };
 }
@@ -88,6 +90,7 @@ export interface PartSketch {
   readonly foam?: Length;
   readonly thickness?: Length;
   readonly grams?: number;
+  readonly from?: 'leftovers';
 }
 
 const noEdge = { left: zero, right: zero, top: zero, bottom: zero };
@@ -118,6 +121,7 @@ export function part(id: string, sketch: PartSketch): Part {
     lies: sketch.lies ?? 'upright',
     adhere: sketch.adhere ?? 'flat',
     foam: sketch.foam ?? null,
+    ...(sketch.from === undefined ? {} : { from: sketch.from }),
     thickness: sketch.thickness ?? null,
     grams: sketch.grams ?? null,
   };
