@@ -74,7 +74,6 @@ describe.skipIf(!hasChromium)('what is done by dragging (needs chromium)', () =>
   it('can be done in words and by keys, and what comes of it is the same', async () => {
     const page = await app.page();
     await openLayout(page, await layOnShelf(page, orchardGate), 'card');
-    const undo = page.getByRole('button', { name: general.undoes('') });
     const held = page.getByRole('button', { name: card.table.held('Panel') });
     const form = (name: string) => page.getByRole('region', { name: `${card.pile.inHand}: ${name}` });
     const start = await savedText(page);
@@ -83,7 +82,9 @@ describe.skipIf(!hasChromium)('what is done by dragging (needs chromium)', () =>
     const after = async (steps: number, doIt: () => Promise<void>) => {
       await doIt();
       const done = await savedText(page, (text) => text !== start);
-      for (let step = 0; step < steps; step += 1) await undo.click();
+      // By the key: to tap, the button at the head of the page would be scrolled to, and this browser at times draws no
+      // frame any more after a jump of the page while a blank is being closed.
+      for (let step = 0; step < steps; step += 1) await page.keyboard.press('Control+z');
       await savedText(page, (text) => text === start);
       return JSON.parse(done) as unknown;
     };
