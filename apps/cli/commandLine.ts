@@ -5,6 +5,7 @@ import type { DocketOptions } from './commands/docket.ts';
 import type { DrawOptions } from './commands/draw.ts';
 import type { EnoughOptions } from './commands/enough.ts';
 import type { GuideOptions } from './commands/guide.ts';
+import type { KitsOptions } from './commands/kits.ts';
 import type { NewOptions } from './commands/new.ts';
 import type { OutlineOptions } from './commands/outline.ts';
 import type { PlanOptions } from './commands/plan.ts';
@@ -303,6 +304,52 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: GuideOptions) => {
       const { guide } = await import('./commands/guide.ts');
       answer(await guide(file, options, world));
+    });
+
+  command(
+    'kits',
+    'Fill bags for a class: several layouts, cut for everybody from shared sheets; what is short, and what would help.',
+    ['cardwright kits class.kit.json', 'what is in each bag, what is cut from which sheets, what is short'],
+    ['cardwright kits class.kit.json -o class.pdf', 'bag lists, labels, cutting and steps, to print'],
+    [
+      'cardwright kits class.kit.json --seats 16 --take 2 --gather more.kit.json',
+      'two more seats, by the second offer',
+    ],
+  )
+    .argument('<file>', 'the kit (*.kit.json); - is standard input')
+    .addOption(new Option('--seats <number>', 'another number of seats than the file says'))
+    .addOption(new Option('--teacher <number>', 'another number of bags for the teacher'))
+    .addOption(new Option('--spare <number>', 'another number of spare bags'))
+    .addOption(
+      several(
+        '--length <what>',
+        'another length in one of the layouts, as “window panel width 2 1/2 in”: the layout, the part, the length; may be given more than once',
+      ),
+    )
+    .addOption(
+      new Option('--take <numbers>', 'take these offers, with commas between, and say what comes of it'),
+    )
+    .addOption(
+      new Option(
+        '--gather <file>',
+        'write the kit as it then is, with its layouts in it; - is standard output',
+      ),
+    )
+    .addOption(new Option('-o, --output <file>', 'the PDF to write; - is standard output'))
+    .addOption(
+      new Option(
+        '--sheet <format>',
+        'the paper it is printed on; without it, letter for inch kits, else A4',
+      ).choices(['letter', 'a4']),
+    )
+    .addOption(new Option('--units <units>', 'inch or metric; without it, as the kit').choices(['in', 'mm']))
+    .addOption(new Option('--type <points>', 'size of the text, 8 to 24 points; 16 and up is large print'))
+    .addOption(trimmer())
+    .addOption(prefer())
+    .addOption(json())
+    .action(async (file: string, options: KitsOptions) => {
+      const { kits } = await import('./commands/kits.ts');
+      answer(await kits(file, options, world));
     });
 
   command(

@@ -47,7 +47,7 @@ export async function openPost(file: string | undefined, world: World): Promise<
 }
 
 /** The solver of linear and integer programmes, loaded when it is wanted. */
-async function openSolver(): Promise<LinearSolver> {
+export async function openSolver(): Promise<LinearSolver> {
   const { default: load } = await import('highs');
   return highsSolver(await load());
 }

@@ -23,6 +23,27 @@ export {
   type Track,
 } from './history.ts';
 export type { InHand } from './inHand.ts';
+export {
+  type KitEdit,
+  type KitLength,
+  type KitLengthRefusal,
+  type KitTold,
+  kitCounted,
+  kitEachSet,
+  kitEnvelopesSet,
+  kitLengthSet,
+  kitOfferTaken,
+  kitSheetsSet,
+  kitTitled,
+} from './kitEdit.ts';
+export {
+  type KitDone,
+  type KitHistory,
+  type KitTrack,
+  kitEdited,
+  kitOpened,
+  kitStepped,
+} from './kitHistory.ts';
 export { distanceAt, layingOf, layingsFor, pieceLaid } from './laying.ts';
 export { type LayingRefusal, partLaidOn } from './layingOn.ts';
 export {

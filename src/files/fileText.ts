@@ -6,7 +6,13 @@ import { isList, isObject, type JsonObject, readJson } from './json.ts';
 import type { Path } from './path.ts';
 
 /** The fields that tell our kinds of files apart, each with its version. */
-const markers = ['cardwright', 'cardwright_trimmer', 'cardwright_plan', 'cardwright_post'] as const;
+const markers = [
+  'cardwright',
+  'cardwright_kit',
+  'cardwright_trimmer',
+  'cardwright_plan',
+  'cardwright_post',
+] as const;
 
 type Marker = (typeof markers)[number];
 

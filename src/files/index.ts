@@ -3,6 +3,17 @@ export type { FileProblem } from './fileProblem.ts';
 export { longestFile } from './fileText.ts';
 export { isList, isObject, type Json, type JsonObject, valueAt } from './json.ts';
 export {
+  gatheredKit,
+  type KitFileProblem,
+  kitVersion,
+  layoutFilesOf,
+  readKitFile,
+  readSavedKit,
+  type SavedKit,
+  writeKitFile,
+} from './kitFile.ts';
+export { kitSchemaText } from './kitSchema.ts';
+export {
   layoutVersion,
   readLayoutFile,
   readSavedLayout,

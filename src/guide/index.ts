@@ -8,6 +8,7 @@ export { type DrawnFace, drawnFace, type FacePiece, type FaceRequest } from './f
 export { frontDrawing } from './frontDrawing.ts';
 export { type GuideRequest, guideOf } from './guide.ts';
 export { type Hand, trimmerFor } from './handed.ts';
+export { type KitGuideRequest, kitGuideOf } from './kitGuide.ts';
 export { hatchOf, letterFor, type Manner } from './matter.ts';
 export {
   type PileDrawing,

@@ -18,6 +18,7 @@ export {
   ribbonOf,
   stripOf,
 } from './foldedShape.ts';
+export { bagsOf, type Kit, type KitInstead, type KitLayout, type KitThing } from './kit.ts';
 export type {
   Adhere,
   AdhesiveSaid,
@@ -25,6 +26,7 @@ export type {
   Base,
   Bought,
   Dealt,
+  DealtInstead,
   DealtRun,
   Envelope,
   Extent,
@@ -46,6 +48,7 @@ export type {
   Turn,
 } from './layout.ts';
 export type { LayoutProblem } from './layoutProblem.ts';
+export { type LengthWanted, lengthNamed, lengthNames } from './lengthNamed.ts';
 export { paperOfCard } from './paperOfCard.ts';
 export {
   depthRegionsIn,

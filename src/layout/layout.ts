@@ -177,6 +177,17 @@ export interface Dealt {
   /** `null`: locked on a paper with a direction, free on one without. */
   readonly turn: Turn | null;
   readonly spare: number;
+  /** Of what stands for a kit: how many cards are made with it where the layout counts one; 1 when absent. */
+  readonly cardsEach?: number;
+  /** Cards that are dealt another paper than the list says, counted back from the last; none when absent. */
+  readonly instead?: readonly DealtInstead[];
+}
+
+/** On so many cards, the last of those that are dealt `paper`, `by` stands in for it. */
+export interface DealtInstead {
+  readonly paper: string;
+  readonly by: string;
+  readonly cards: number;
 }
 
 /** Anything laid on the card. */

@@ -1,12 +1,13 @@
-export type { CardSet } from './cardSet.ts';
+export { type CardSet, wantedOf } from './cardSet.ts';
 export { checkSet, usualMarks } from './checkSet.ts';
 export { type Cliff, cliffsOf, type Gain, type PieceChange } from './cliffs.ts';
 export { type PlanningCode, type PlanningProblem, planningCodes } from './codes.ts';
 export { type PaperTask, paperTask } from './cuttingTask.ts';
 export { type Enough, type EnoughOf, enoughFor, mostCards } from './enough.ts';
+export { givesAll, type Verdict } from './givesAll.ts';
 export { type KindnessGoal, kindnessGoals, kindnessOrder } from './kindness.ts';
 export { largestKept } from './largestKept.ts';
-export type { LengthChange } from './lengthChange.ts';
+export { changesOf, type LengthChange } from './lengthChange.ts';
 export {
   type Lying,
   type LyingFrom,
@@ -59,6 +60,7 @@ export type {
   Shortage,
   ShortageLimit,
 } from './shortage.ts';
+export { type SmallMove, smallestMoves } from './smallestMoves.ts';
 export {
   type NextSpare,
   offeredOf,

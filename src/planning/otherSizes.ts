@@ -2,12 +2,12 @@ import { type SumChange, sumChanges } from '../layout/index.ts';
 import { wantedOf } from './cardSet.ts';
 import { givesAll } from './givesAll.ts';
 import { changesOf, type LengthChange } from './lengthChange.ts';
-import { type Move, moved, movesOf } from './moves.ts';
 import { layoutOnTable } from './onTable.ts';
 import { onTableOf, restOf, toCutFrom } from './paperOnTable.ts';
 import type { SetToPlan } from './planSet.ts';
 import { type Recut, recutOnce } from './recut.ts';
-import { Redrawing, type Redrawn } from './redrawing.ts';
+import type { Redrawn } from './redrawing.ts';
+import { smallestMoves } from './smallestMoves.ts';
 import type { TableNow } from './tableNow.ts';
 
 /** Sizes with which the set comes out of the table after all: finished pieces that are too large are trimmed down. */
@@ -27,23 +27,9 @@ export interface OtherSizes {
  * give it as it was drawn.
  */
 export function otherSizes(set: SetToPlan, table: TableNow, short: readonly string[]): readonly OtherSizes[] {
-  const redrawing = new Redrawing(set);
-  const found = movesOf(redrawing, set.layout).flatMap(([move]): Found[] => {
-    const steps = move === undefined ? [] : stepsOf(redrawing, move);
-    const gives = (redrawn: Redrawn) => givesAllOnTable(set, table, redrawn, short);
-    if (steps.length === 0 || !gives(steps.at(-1)!)) return [];
-    let [low, high] = [0, steps.length - 1];
-    while (low < high) {
-      const middle = Math.floor((low + high) / 2);
-      if (gives(steps[middle]!)) high = middle;
-      else low = middle + 1;
-    }
-    return [{ redrawn: steps[low]!, marks: low + 1 }];
-  });
+  const found = smallestMoves(set, (redrawn) => givesAllOnTable(set, table, redrawn, short));
   const offered: OtherSizes[] = [];
-  for (const { redrawn, marks } of found.sort(
-    (a, b) => a.marks - b.marks || a.redrawn.lengths.size - b.redrawn.lengths.size,
-  )) {
+  for (const { redrawn, marks } of found) {
     const drawn = { ...set, layout: redrawn.layout, arrangement: redrawn.arrangement };
     const recut = recutOnce(drawn, redrawnTable(set, table, redrawn));
     if (recut.kind !== 'recut') continue;
@@ -54,25 +40,7 @@ export function otherSizes(set: SetToPlan, table: TableNow, short: readonly stri
   return offered;
 }
 
-interface Found {
-  readonly redrawn: Redrawn;
-  readonly marks: number;
-}
-
 const mostOffered = 2;
-
-/** A rescue is a small change: no length that leads moves further. */
-const mostMarks = 8;
-
-function stepsOf(redrawing: Redrawing, move: Move): readonly Redrawn[] {
-  const steps: Redrawn[] = [];
-  for (let marks = 1; marks <= mostMarks; marks += 1) {
-    const redrawn = moved(redrawing, move, marks);
-    if (redrawn === null) break;
-    steps.push(redrawn);
-  }
-  return steps;
-}
 
 /** Whether every paper that was short, or that other sizes are cut from, gives what is needed from the table. */
 function givesAllOnTable(

@@ -46,7 +46,7 @@ function dealtPieces(
   what: Dealt,
   { part, size, perCard, settled = false }: { part: string; size: Size; perCard: number; settled?: boolean },
 ): Piece[] {
-  const cards = dealt(layout.cards, what.papers.length);
+  const cards = dealt(layout.cards * (what.cardsEach ?? 1), what.papers.length);
   // Where the list says the paper of each card, the spares are of the first.
   const spares = settled ? [what.spare] : dealt(what.spare, what.papers.length);
   // A paper may stand in the list more than once, to be dealt more often.
@@ -56,6 +56,13 @@ function dealtPieces(
     const spare = spares[index] ?? 0;
     byPaper.set(paper, { need: sum.need + (cards[index] ?? 0) * perCard + spare, spare: sum.spare + spare });
   });
+  for (const { paper, by, cards: wanted } of what.instead ?? []) {
+    const from = byPaper.get(paper) ?? { need: 0, spare: 0 };
+    const moved = Math.min(wanted * perCard, from.need - from.spare);
+    const to = byPaper.get(by) ?? { need: 0, spare: 0 };
+    byPaper.set(paper, { ...from, need: from.need - moved });
+    byPaper.set(by, { ...to, need: to.need + moved });
+  }
   return [...byPaper]
     .filter(([, { need }]) => need > 0)
     .map(([id, { need, spare }]) => {

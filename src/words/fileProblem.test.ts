@@ -557,6 +557,48 @@ const cases: Readonly<Record<FileProblemCode, readonly (readonly [told: Told, sa
       'papers.bark.sheets[0].margin takes the whole width of the sheet ("12 in"); it may take less, so that something is left.',
     ],
   ],
+  kitIdTwice: [
+    [
+      { where: 'layouts[1].id', names: { found: '"tall"', first: 'layouts[0]' } },
+      'layouts[1].id holds "tall", the id of layouts[0] already; each layout of a kit may have only an id of its own.',
+    ],
+  ],
+  kitLayoutWhere: [
+    [
+      { where: 'layouts[0]', names: { has: 'neither "layout" nor "file"' } },
+      'layouts[0] has neither "layout" nor "file"; it may have either "layout", the layout itself, or "file", the path of its file.',
+    ],
+  ],
+  kitFileMissing: [
+    [
+      { where: 'layouts[0].file', names: { found: '"tall.card.json"' } },
+      'layouts[0].file names the file "tall.card.json", which was not found; here may stand the path of a layout file from the folder of the kit, or the layout itself under "layout".',
+    ],
+  ],
+  kitPaperTwice: [
+    [
+      { where: 'layouts[1]', names: { found: '"fern"', other: 'layouts[0]' } },
+      'layouts[1] names the paper "fern", and so does layouts[0]; which sheets the two share may stand only in "papers" of the kit.',
+    ],
+  ],
+  kitInsteadLayout: [
+    [
+      { where: 'instead[0].layout', names: { found: '"wide"', layouts: '"tall", "long"' } },
+      'instead[0].layout holds "wide", which is no layout of this kit; it may hold "tall", "long".',
+    ],
+  ],
+  kitInsteadPart: [
+    [
+      { where: 'instead[0].part', names: { found: '"pane"', layout: '"tall"' } },
+      'instead[0].part holds "pane", which is no part of the layout "tall"; it may hold "base" or the id of one of its parts.',
+    ],
+  ],
+  kitInsteadPaper: [
+    [
+      { where: 'instead[0].paper', names: { found: '"moss"', part: '"panel"', papers: '"fern"' } },
+      'instead[0].paper holds "moss", but "panel" is not cut from that paper; it may hold "fern".',
+    ],
+  ],
   trimmerMarks: [
     [
       { where: 'marks', names: { found: '"2 cm"', most: '"1 cm"' } },

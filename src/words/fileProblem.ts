@@ -98,6 +98,15 @@ const wanted = {
   'post-sizes': 'an object such as { "length": "240 mm", "height": "165 mm", "thickness": "5 mm" }',
   'post-stiffer': 'an object with "length", "height" and "thickness"',
   'post-range': 'an object such as { "least": 2, "most": 50 }',
+  // a kit
+  'kit-layouts': 'a list of {low} to {high} layouts, each with an "id" and its "layout" or "file"',
+  'kit-layout': 'an object such as { "id": "tall", "each": 1, "file": "tall.card.json" }',
+  'kit-file': 'the path of a layout file from the folder of the kit, such as "tall.card.json"',
+  'kit-things': 'a list of what else is put in a bag, each with "name" and "each"',
+  'kit-thing': 'an object such as { "name": "Length of twine", "each": 3 }',
+  'kit-instead': 'a list of papers that stand in for others',
+  'kit-stand-in':
+    'an object such as { "layout": "tall", "part": "panel", "paper": "fern", "by": "moss", "cards": 2 }',
   // a plan
   ticks: 'a whole number of ticks from {low} to {high}',
   'tick-size': 'a list of two whole numbers of ticks, width then height, such as [91440, 203200]',
@@ -279,6 +288,20 @@ const sentences = {
     `${at(problem)} is missing, though ${problem.names.other ?? ''} has a price; a price may stand on every sheet of a paper or on none, scraps aside.`,
   marginAll: (problem) =>
     `${at(problem)} takes the whole ${problem.names.axis ?? ''} of the sheet (${problem.names.size ?? ''}); it may take less, so that something is left.`,
+  kitIdTwice: (problem) =>
+    `${at(problem)} holds ${found(problem)}, the id of ${problem.names.first ?? ''} already; each layout of a kit may have only an id of its own.`,
+  kitLayoutWhere: (problem) =>
+    `${at(problem)} has ${problem.names.has ?? ''}; it may have either "layout", the layout itself, or "file", the path of its file.`,
+  kitFileMissing: (problem) =>
+    `${at(problem)} names the file ${found(problem)}, which was not found; here may stand the path of a layout file from the folder of the kit, or the layout itself under "layout".`,
+  kitPaperTwice: (problem) =>
+    `${at(problem)} names the paper ${found(problem)}, and so does ${problem.names.other ?? ''}; which sheets the two share may stand only in "papers" of the kit.`,
+  kitInsteadLayout: (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is no layout of this kit; it may hold ${problem.names.layouts ?? ''}.`,
+  kitInsteadPart: (problem) =>
+    `${at(problem)} holds ${found(problem)}, which is no part of the layout ${problem.names.layout ?? ''}; it may hold "base" or the id of one of its parts.`,
+  kitInsteadPaper: (problem) =>
+    `${at(problem)} holds ${found(problem)}, but ${problem.names.part ?? ''} is not cut from that paper; it may hold ${papersOf(problem)}.`,
   trimmerMarks: (problem) =>
     `${at(problem)} holds ${found(problem)}, which is more than the longest cut, ${problem.names.most ?? ''}; it may hold the distance from one mark to the next, such as "1/16 in" or "1 mm".`,
   trimmerNarrow: (problem) =>

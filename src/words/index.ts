@@ -13,6 +13,18 @@ export { foldWord, panelWord } from './foldWords.ts';
 export { fromLeftoversSentences } from './fromLeftovers.ts';
 export { dryingSentence, heldSentence, needSentence } from './holdingSentence.ts';
 export { kindnessSentence } from './kindnessSentence.ts';
+export {
+  bagLines,
+  bagSentence,
+  bagsName,
+  cutListSentences,
+  kitEnoughSentence,
+  kitOfferSentence,
+  kitProblemSentence,
+  kitSentence,
+  kitShortSentences,
+  kitTotalsSentences,
+} from './kitSentence.ts';
 export { layoutProblemSentence } from './layoutProblem.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom, sideOf } from './measuredFrom.ts';

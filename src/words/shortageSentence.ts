@@ -59,9 +59,14 @@ export function standInSentences(standIns: readonly StandIn[], layout: Layout): 
   });
 }
 
-function paperSentences(
+/** Why one paper is short, as `shortageSentences` says it. */
+export function paperSentences(
   short: PaperShortage,
-  { layout, pieces }: { readonly layout: Layout; readonly pieces: readonly Piece[] },
+  {
+    layout,
+    pieces,
+    ids = true,
+  }: { readonly layout: Layout; readonly pieces: readonly Piece[]; readonly ids?: boolean },
   showing: Showing,
 ): readonly string[] {
   const { missing, never, moreSheets } = short;
@@ -69,7 +74,7 @@ function paperSentences(
   assert(paper !== undefined, 'A paper that is short is a paper of the layout', { id: short.paper });
   const own = pieces.filter((piece) => piece.paper === paper.id);
   const sizeOf = (piece: Piece) => showSize(piece.size, showing.units, showing.glyphs);
-  const idOf = (piece: Piece) => (showing.glyphs === 'typed' ? `${piece.id}, ` : '');
+  const idOf = (piece: Piece) => (ids && showing.glyphs === 'typed' ? `${piece.id}, ` : '');
   const wanting = own.flatMap((piece) => {
     const count = missing.get(piece.id) ?? 0;
     if (count === 0) return [];
