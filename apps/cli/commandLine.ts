@@ -11,6 +11,7 @@ import type { OutlineOptions } from './commands/outline.ts';
 import type { PlanOptions } from './commands/plan.ts';
 import type { RecastOptions } from './commands/recast.ts';
 import type { RecutOptions } from './commands/recut.ts';
+import type { RestockOptions } from './commands/restock.ts';
 import type { RibbonOptions } from './commands/ribbon.ts';
 import type { SuitOptions } from './commands/suit.ts';
 import { cannot, done, type Outcome, wrongUsage } from './outcome.ts';
@@ -272,6 +273,30 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
     .action(async (file: string, options: RecutOptions) => {
       const { recut } = await import('./commands/recut.ts');
       answer(await recut(file, options, world));
+    });
+
+  command(
+    'restock',
+    'Bring the stash up to date once the set is cut: used sheets out, leftovers in as scraps, in a new layout file.',
+    [
+      'cardwright restock birthday.card.json -o next.card.json',
+      'the same layout with the papers that are left',
+    ],
+  )
+    .argument(...layoutFile)
+    .addOption(output('the layout file to write'))
+    .addOption(
+      new Option(
+        '--into <file>',
+        'another layout: the leftovers alone are put to its papers of the same ids, and that is written',
+      ),
+    )
+    .addOption(trimmer())
+    .addOption(prefer())
+    .addOption(spares())
+    .action(async (file: string, options: RestockOptions) => {
+      const { restock } = await import('./commands/restock.ts');
+      answer(await restock(file, options, world));
     });
 
   command(

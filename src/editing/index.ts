@@ -62,6 +62,7 @@ export { weightSet } from './paperWeight.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';
 export { type PlanningMend, planningMendsOf } from './planningMends.ts';
 export { recastFile } from './recastFile.ts';
+export { type NewScrap, newScraps, restocked, type UsedSheets, usedSheets } from './restock.ts';
 export { gapOf, gapSet } from './ribbonSet.ts';
 export { roomSet } from './roomSet.ts';
 export { type Drawn, outlineSet, type PlainShape, shapeSet } from './shapeSet.ts';

@@ -7,6 +7,18 @@ export { type Enough, type EnoughOf, enoughFor, mostCards } from './enough.ts';
 export { givesAll, type Verdict } from './givesAll.ts';
 export { type KindnessGoal, kindnessGoals, kindnessOrder } from './kindness.ts';
 export { largestKept } from './largestKept.ts';
+export {
+  type Bed,
+  type ExtraFound,
+  type ExtraPlace,
+  type KeptLeftover,
+  type LeftoverUses,
+  leftoverUses,
+  type OtherKind,
+  type OtherUse,
+  type UsedLeftover,
+} from './leftoverUses.ts';
+export { type LeftoverUsesRecord, leftoverUsesRecord } from './leftoverUsesRecord.ts';
 export { changesOf, type LengthChange } from './lengthChange.ts';
 export {
   type Lying,

@@ -134,7 +134,7 @@ function nestedBy(request: Unmarked, marks: Length | null): Nested {
     const [width, height] = columns ? [bed.height, bed.width] : [bed.width, bed.height];
     const found = filled(kinds, { width, height, ...filling });
     const laid = columns ? found.map(({ x, y, of }) => ({ x: y, y: x, of: exchanged(of) })) : found;
-    if (better(laid, best)) best = laid;
+    if (better(laid, best, bed)) best = laid;
   }
   const reachOf = (along: (laid: Laid) => number) => lengthOfTicks(Math.max(0, ...best.map(along)));
   return {
@@ -147,16 +147,22 @@ function nestedBy(request: Unmarked, marks: Length | null): Nested {
   };
 }
 
-/** More of them, or as many within less. */
-function better(one: readonly Laid[], other: readonly Laid[]): boolean {
-  return one.length > other.length || (one.length === other.length && spread(one) < spread(other));
+/** More of them; of as many, those that leave the larger rectangle of the bed free. */
+function better(one: readonly Laid[], other: readonly Laid[], bed: BedSize): boolean {
+  return one.length > other.length || (one.length === other.length && taken(one, bed) < taken(other, bed));
 }
 
-function spread(laid: readonly Laid[]): number {
-  return (
-    laid.reduce((most, { x, of }) => Math.max(most, x + of.width), 0) *
-    laid.reduce((most, { y, of }) => Math.max(most, y + of.height), 0)
-  );
+/** How much of a bed is gone when what was laid is cut off from edge to edge. */
+function taken(laid: readonly Laid[], { width, height }: BedSize): number {
+  const across = laid.reduce((most, { x, of }) => Math.max(most, x + of.width), 0);
+  const down = laid.reduce((most, { y, of }) => Math.max(most, y + of.height), 0);
+  return Math.min(across * height, width * down);
+}
+
+/** Of a bed, in ticks. */
+interface BedSize {
+  readonly width: number;
+  readonly height: number;
 }
 
 /** The turns of a shape that differ from one another. */
@@ -178,9 +184,7 @@ function exchanged({ turns, width, height, upright, aside }: Turned): Turned {
   return { turns, width: height, height: width, upright: aside, aside: upright };
 }
 
-interface Filling {
-  readonly width: number;
-  readonly height: number;
+interface Filling extends BedSize {
   /** To the next place where a shape with its margin may begin. */
   readonly snap: (at: number) => number;
   /** How far apart these places are. */
@@ -205,7 +209,7 @@ function filled(kinds: readonly Turned[], filling: Filling, deeper = true): read
       const more = strips.get(height) ?? [];
       laid = [...rows, ...more.map(({ x, y, of }) => ({ x, y: y + end, of }))].slice(0, filling.most);
     }
-    if (better(laid, best)) best = laid;
+    if (better(laid, best, filling)) best = laid;
   }
   return best;
 }
@@ -219,7 +223,7 @@ function stripFilled(kinds: readonly Turned[], filling: Filling, height: number)
     y: x,
     of: exchanged(of),
   }));
-  return better(columns, rows) ? columns : rows;
+  return better(columns, rows, { width: filling.width, height }) ? columns : rows;
 }
 
 /** Strips below the rows that are looked into. */

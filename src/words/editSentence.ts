@@ -24,6 +24,8 @@ export type EditTold =
       readonly to: string | null;
     }
   | { readonly what: 'part added' | 'part taken' | 'paper added' | 'paper taken'; readonly name: string }
+  /** The sheets of a set that is cut were taken out of the stash, and its leftovers put in. */
+  | { readonly what: 'restocked' }
   | { readonly what: 'part moved'; readonly name: string; readonly up: boolean }
   | {
       readonly what: 'piece moved';
@@ -73,6 +75,8 @@ export function editSentence(told: EditTold, glyphs: Glyphs = 'typed'): string {
       return `${capital(told.name)} ${movedWords(told, glyphs)}.`;
     case 'part laid':
       return `${capital(told.name)} laid ${layingWords(told.laying, told.axis, told.beside ?? '')}.`;
+    case 'restocked':
+      return 'The sheets that were cut taken out of the stash, and what is left of them put in.';
     case 'paper added':
       return `${capital(told.name)} put into the stash.`;
     case 'paper taken':

@@ -26,6 +26,12 @@ export {
   kitTotalsSentences,
 } from './kitSentence.ts';
 export { layoutProblemSentence } from './layoutProblem.ts';
+export {
+  extraSentences,
+  keptSentences,
+  otherUsesSentence,
+  takenOutSentences,
+} from './leftoverUseSentence.ts';
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom, sideOf } from './measuredFrom.ts';
 export { type MendTold, mendWords } from './mendWords.ts';

@@ -1,6 +1,9 @@
 import type { Arrangement, Layout } from '../../../src/layout/index.ts';
 import {
   type KindnessGoal,
+  type LeftoverUses,
+  leftoverUses,
+  leftoverUsesRecord,
   offeredOf,
   type PieceSpares,
   type Plan,
@@ -9,6 +12,7 @@ import {
   proveFirstOf,
   type SetToPlan,
   type StepStakes,
+  settledBy,
   sparesOf,
   sparesRecord,
   stakesOf,
@@ -21,9 +25,11 @@ import {
   counted,
   docketOf,
   effortSentence,
+  extraSentences,
   fromLeftoversSentences,
   kindnessSentence,
   leftoverSentences,
+  otherUsesSentence,
   planSentence,
   type Showing,
   shortageSentences,
@@ -66,6 +72,7 @@ export function planJson(planned: Pick<PlannedFile, 'set' | 'plan' | 'made'>): s
   const record = {
     ...planRecord(planned.plan),
     spares: sparesRecord(sparesTold(planned), planned.made !== null),
+    leftoverUses: leftoverUsesRecord(usesOf(planned), planned.set.layout),
     stakes: stakesRecord(stakesTold(planned), proveFirstOf(planned.plan, planned.set.layout)),
   };
   return `${JSON.stringify(record, null, 2)}\n`;
@@ -73,6 +80,21 @@ export function planJson(planned: Pick<PlannedFile, 'set' | 'plan' | 'made'>): s
 
 function sparesTold({ set, plan, made }: Pick<PlannedFile, 'set' | 'plan' | 'made'>): readonly PieceSpares[] {
   return made ?? sparesOf(set, plan);
+}
+
+/** What the leftovers of a plan can still give. */
+function usesOf({ set, plan }: Pick<PlannedFile, 'set' | 'plan'>): LeftoverUses {
+  return leftoverUses(settledBy(set, plan.dealt), plan);
+}
+
+function leftoversTold(
+  planned: Pick<PlannedFile, 'set' | 'plan' | 'layout'>,
+  showing: Showing,
+): readonly string[] {
+  const uses = usesOf(planned);
+  const others = otherUsesSentence(uses, planned.layout, showing);
+  const told = [...extraSentences(uses, planned.layout, showing), ...(others === null ? [] : [others])];
+  return told.length === 0 ? [] : ['', 'From what is left', ...told.map((sentence) => `  ${sentence}`)];
 }
 
 /** What is at stake at each step of a plan that begins with nothing cut. */
@@ -130,9 +152,16 @@ function makingSpares(set: SetToPlan, plan: Plan): Pick<PlannedFile, 'plan' | 'm
 
 /** The plan as a docket to read: what it takes, then paper after paper the steps and what is left. */
 function planText(
-  { layout, trimmer, plan, made, set: { prefer } }: PlannedFile,
+  planned: PlannedFile,
   { spares, stakes }: { readonly spares: readonly PieceSpares[]; readonly stakes: readonly StepStakes[] },
 ): readonly string[] {
+  const {
+    layout,
+    trimmer,
+    plan,
+    made,
+    set: { prefer },
+  } = planned;
   const showing: Showing = { units: layout.units, glyphs: 'typed' };
   const papers = [...plan.papers.keys()].map((id) => layout.papers.get(id)!);
   const steps = stepWords(plan, { layout, trimmer, stakes }, showing);
@@ -154,5 +183,6 @@ function planText(
     }
     lines.push(...leftoverSentences(paper, plan, showing).map((sentence) => `  Left: ${sentence}`));
   }
+  lines.push(...leftoversTold(planned, showing));
   return lines;
 }
