@@ -143,13 +143,19 @@ function describe(world: World, answer: (outcome: Outcome) => void): Command {
 
   command(
     'docket',
-    'Report on the finished cards: what shows, what tears may do, how thick and heavy, which envelope, which post.',
+    'Report on the finished cards and their making: what shows, what tears may do, how thick and heavy, which envelope, which post, how long it takes.',
     ['cardwright docket birthday.card.json', 'all that is known of the cards once they are made'],
   )
     .argument(...layoutFile)
     .addOption(trimmer())
     .addOption(risk())
     .addOption(post())
+    .addOption(
+      new Option(
+        '--time-chart <file>',
+        'also write the time of the set, drawn: its stations, or task after task (SVG; - for standard output instead of the report)',
+      ),
+    )
     .addOption(json())
     .action(async (file: string, options: DocketOptions) => {
       const { docket } = await import('./commands/docket.ts');

@@ -23,7 +23,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 8;
+export const messagesVersion = 9;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =

@@ -94,6 +94,10 @@ const families = {
   envelopeTight: 'envelope',
   notPosted: 'post',
   postedHigher: 'post',
+  stationsEmpty: 'stations',
+  roomToDryShort: 'room to dry',
+  longWait: 'long wait',
+  stationWaits: 'stations',
 } as const satisfies Record<FinishedCode, string>;
 
 interface Case {
@@ -126,6 +130,11 @@ const mendsByCode: Record<FinishedCode, (one: Case) => Tried> = {
   envelopeTight: otherEnvelopes,
   notPosted: posted,
   postedHigher: posted,
+  stationsEmpty: ({ inHand, problem }) => [stationsSet(inHand, problem.numbers.tasks ?? 1)],
+  // Where the table is, is the person's.
+  roomToDryShort: () => [],
+  longWait: glueTaped,
+  stationWaits: oneStationMore,
 };
 
 // --- What shows and how it holds ---
@@ -236,6 +245,22 @@ function laidFlat({ ailing }: Case): Tried {
   if (ailing === null) return [];
   const flat = [...setting(ailing, ['adhere'], undefined), ...setting(ailing, ['foam'], undefined)];
   return [mending(ailing, { by: 'flat' }, flat)];
+}
+
+/** What lies flat is held by tape, which needs no time. */
+function glueTaped({ inHand }: Case): Tried {
+  const changes = changesTo(inHand.file, ['adhesives', 'flat'], { kind: 'double-sided-tape' });
+  return [mendingOf({ kind: 'set' }, inHand, { by: 'tape' }, changes)];
+}
+
+function oneStationMore({ inHand }: Case): Tried {
+  const { stations, helpers } = inHand.layout.making ?? { stations: null, helpers: null };
+  return stations === null || stations >= (helpers ?? 1) ? [] : [stationsSet(inHand, stations + 1)];
+}
+
+function stationsSet(inHand: InHand, count: number): Edit | null {
+  const changes = changesTo(inHand.file, ['making', 'stations'], count);
+  return mendingOf({ kind: 'set' }, inHand, { by: 'stations', count }, changes);
 }
 
 /** The order is worked out again. */

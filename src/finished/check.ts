@@ -9,6 +9,7 @@ import { orderProblems } from './orderProblems.ts';
 import { shownProblems } from './shownProblems.ts';
 import { tearProblems } from './tearProblems.ts';
 import { tearsOf } from './tears.ts';
+import { timeProblems } from './timeProblems.ts';
 
 /** Something that is wrong with the card once it is made. */
 export type FinishedProblem = Problem<FinishedCode>;
@@ -29,5 +30,6 @@ export function checkFinished(
     ...tearProblems(layout, tearsOf(layout, arrangement, asks)),
     ...foldingProblems(layout, arrangement),
     ...closedProblems(layout, arrangement, asks.tables),
+    ...timeProblems(layout, arrangement),
   ];
 }

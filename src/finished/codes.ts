@@ -51,6 +51,14 @@ export const finishedCodes = {
   notPosted: 'caution',
   /** It does not take them in its smallest class. As above, and the class `as`. */
   postedHigher: 'caution',
+  /** There are more stations than tasks, so that some stand empty. Numbers: stations, tasks. */
+  stationsEmpty: 'caution',
+  /** Where cards lie to dry there is room for so few that it costs time. Numbers: room, later (seconds). */
+  roomToDryShort: 'caution',
+  /** A pair of hands waits longer for glue than it works. Numbers: idle, work (seconds). */
+  longWait: 'caution',
+  /** A station waits over its own glue with every card. Numbers: station (from 1), over (seconds). */
+  stationWaits: 'caution',
 } as const satisfies Record<string, Severity>;
 
 /** Code of a problem of the finished card. */

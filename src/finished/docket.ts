@@ -9,6 +9,7 @@ import { type Holding, holdingOf } from './holding.ts';
 import { type PaperShown, paperShown } from './paperShown.ts';
 import { type Posting, postingOf } from './posting.ts';
 import { type RibbonMade, ribbonsMade } from './ribbons.ts';
+import { type SetTime, setTimeOf } from './setTime.ts';
 import { shownOn } from './shown.ts';
 import { type Tears, tearsOf } from './tears.ts';
 
@@ -27,6 +28,8 @@ export interface Docket {
   readonly assembly: Assembly;
   readonly holding: Holding;
   readonly closed: Closed;
+  /** How long the set takes to make. */
+  readonly time: SetTime;
   /** By the post of the layout, else by each that is known. */
   readonly postings: readonly Posting[];
 }
@@ -61,6 +64,7 @@ export function docketOf(layout: Layout, arrangement: Arrangement, asks: DocketA
     assembly: assemblyOf(layout, arrangement),
     holding: holdingOf(layout, arrangement),
     closed,
+    time: setTimeOf(layout, arrangement),
     postings: tables.map((table) => postingOf(layout, arrangement, table, closed)),
   };
 }

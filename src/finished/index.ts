@@ -49,8 +49,18 @@ export {
   type Stack,
   sectionOf,
 } from './section.ts';
+export {
+  type HandsTime,
+  type LineTime,
+  type PairTime,
+  type RunTime,
+  type SetTime,
+  type StationTime,
+  setTimeOf,
+} from './setTime.ts';
 export { type Shown, shownOn } from './shown.ts';
 export { joinBreadth, shownProblems, sliver } from './shownProblems.ts';
+export { type Task, tasksOf } from './tasks.ts';
 export { type Chance, chanceInCards, chanceOnCard, failureChance } from './tearChance.ts';
 export type { EdgeOf, JoinKind, JoinTear, LaidJoin } from './tearJoin.ts';
 export { tearJoins } from './tearJoins.ts';

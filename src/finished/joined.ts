@@ -9,7 +9,7 @@ export interface Joined {
   readonly carries: readonly string[];
   /** What is turned over on its face for it, with all that lies on it; `null`: nothing but the bare part. */
   readonly turned: string | null;
-  /** Of the parts that are on, those whose glue has to have set until then: what is turned over carries them. */
+  /** Of the parts that are on, those whose glue has to have set until then: what is turned over carries them, or it does. */
   readonly turnedWith: readonly string[];
   /** Whether the card lies on its face after it. */
   readonly isBackUp: boolean;
@@ -46,7 +46,9 @@ export function joinedOnto(
     turnedWith:
       turned === null
         ? []
-        : parts.filter((other) => laid.has(other.id) && rootOf(other.id) === below).map((other) => other.id),
+        : parts
+            .filter(({ id: other }) => laid.has(other) && [below, id].includes(rootOf(other)))
+            .map((other) => other.id),
     isBackUp: offCard === null && !isWrap ? isBack : isBackUp,
   };
 }

@@ -51,6 +51,7 @@ import { printable } from './printable.ts';
 import { ribbonSection, ribbonTemplates } from './ribbonPages.ts';
 import { scorePage } from './scorePage.ts';
 import { tearSection, tearTemplates } from './tearPages.ts';
+import { timePages } from './timePages.ts';
 import { trueSizePage } from './trueSizePage.ts';
 
 /** What a guide is made from. */
@@ -105,6 +106,7 @@ export function guideOf(request: GuideRequest): Booklet {
     ...ribbonSection(matter),
     ...assemblyPages(matter),
     ...heldAndDry(matter),
+    ...timePages(matter),
     ...closed(matter, request.post ?? null),
     ...cautions(matter),
     ...exactness(matter),

@@ -18,3 +18,4 @@ export {
   pileDrawing,
 } from './pileDrawing.ts';
 export { ribbonDrawing } from './ribbonDrawing.ts';
+export { timeChart } from './timeChart.ts';

@@ -99,6 +99,7 @@ export { type PairCondition, pairHolds } from './tearPair.ts';
 export { chanceForCard, chanceInSet } from './tearRisk.ts';
 export { type Sampled, sampledChance } from './tearSample.ts';
 export { type TearSum, type TearTerm, tearSum } from './tearSum.ts';
+export { usualMinutes } from './usualMinutes.ts';
 export {
   creasesOfLoops,
   facetsOfLoops,

@@ -7,6 +7,7 @@ import { orderProblemSentence } from './orderSentence.ts';
 import type { Showing } from './showing.ts';
 import { shownProblemSentence } from './shownSentence.ts';
 import { tearProblemSentence } from './tearProblem.ts';
+import { timeProblemSentence } from './timeProblem.ts';
 
 /** What is wrong with the finished card, in one or two sentences. */
 export function finishedProblemSentence(problem: FinishedProblem, layout: Layout, showing: Showing): string {
@@ -33,4 +34,8 @@ const sentences = {
   envelopeTight: closedProblemSentence,
   notPosted: closedProblemSentence,
   postedHigher: closedProblemSentence,
+  stationsEmpty: timeProblemSentence,
+  roomToDryShort: timeProblemSentence,
+  longWait: timeProblemSentence,
+  stationWaits: timeProblemSentence,
 } as const satisfies Record<FinishedCode, SentenceOf>;

@@ -34,7 +34,8 @@ export type MendTold =
   | { readonly by: 'pieces shorter'; readonly from: Length; readonly to: Length }
   | { readonly by: 'foam' | 'allowance'; readonly to: Length }
   /** `order`: the order of assembly is worked out instead of said. */
-  | { readonly by: 'flat' | 'all flat' | 'order' }
+  | { readonly by: 'flat' | 'all flat' | 'order' | 'tape' }
+  | { readonly by: 'stations'; readonly count: number }
   /** The name is empty where none of that size is sold. */
   | { readonly by: 'envelope'; readonly name: string; readonly width: Length; readonly height: Length }
   | { readonly by: 'envelope paper'; readonly gsm: number }
@@ -63,6 +64,10 @@ export function mendWords(told: MendTold, { units, glyphs }: Showing): string {
       return `as ${told.axis === 'width' ? 'wide' : 'high'} as the room it has there`;
     case 'centre':
       return `laid in the middle${{ width: ', from left to right', height: ', from top to bottom', both: '' }[told.axis]}`;
+    case 'tape':
+      return 'what lies flat held with double-sided tape';
+    case 'stations':
+      return counted(told.count, 'station');
     case 'leave out':
       return `the distance from the ${told.edge} left out, so that it is worked out`;
     case 'turned size':

@@ -1,7 +1,10 @@
+import { svgOf, type Typeface } from '../../../src/drawing/index.ts';
 import { type Docket, docketOf, usualRisk } from '../../../src/finished/index.ts';
+import { timeChart } from '../../../src/guide/index.ts';
 import type { Layout } from '../../../src/layout/index.ts';
 import { usualMarks } from '../../../src/planning/index.ts';
-import { type DocketMatter, docketSentences } from '../../../src/words/index.ts';
+import { type DocketMatter, docketSentences, timeRows, typedTimeChart } from '../../../src/words/index.ts';
+import { openFonts } from '../fonts.ts';
 import { openLayout, openPile, openPost, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
 import type { World } from '../world.ts';
@@ -13,6 +16,8 @@ export interface DocketOptions {
   readonly risk?: number;
   /** A file with the person's own table of a post. */
   readonly post?: string;
+  /** Where the time of the set is drawn to, as SVG. */
+  readonly timeChart?: string;
   readonly json?: boolean;
 }
 
@@ -31,27 +36,47 @@ export async function docket(file: string, options: DocketOptions, world: World)
     ...(post.value === null ? {} : { tables: [post.value] }),
   });
   const matters = docketSentences(found, layout, { units: layout.units, glyphs: 'typed' });
+  if (options.timeChart !== undefined) {
+    const rows = timeRows(found.time, layout);
+    const typeface = await openTypeface(world);
+    const page = timeChart(rows, { widthPt: 500, sizePt: 10, typeface });
+    const title = `${titleOf(layout)}: ${rows.caption}`;
+    await world.write(options.timeChart, svgOf(page, { units: layout.units, title }), { not: [file] });
+    if (options.timeChart === '-') return done;
+    world.err(`Wrote ${options.timeChart}.\n`);
+  }
   world.out(
     options.json
       ? `${JSON.stringify(recordOf(found, layout, matters), null, 2)}\n`
-      : `${textOf(layout, matters)
-          .flatMap((line) => wrapped(line))
-          .join('\n')}\n`,
+      : `${textOf(layout, matters).join('\n')}\n`,
   );
   return done;
 }
 
 function textOf(layout: Layout, matters: readonly DocketMatter[]): readonly string[] {
-  const title = layout.title === '' ? 'This set' : layout.title;
   return [
-    `${title}: ${layout.cards} ${layout.cards === 1 ? 'card' : 'cards'}`,
-    ...matters.flatMap(({ heading, says }) => ['', heading, ...says.map((line) => `  ${line}`)]),
+    ...wrapped(`${titleOf(layout)}: ${layout.cards} ${layout.cards === 1 ? 'card' : 'cards'}`),
+    ...matters.flatMap(({ heading, says, rows }) => [
+      '',
+      heading,
+      ...says.flatMap((line) => wrapped(`  ${line}`)),
+      ...(rows === undefined ? [] : ['', ...typedTimeChart(rows).map((line) => `  ${line}`.trimEnd())]),
+    ]),
   ];
+}
+
+function titleOf({ title }: Layout): string {
+  return title === '' ? 'This set' : title;
+}
+
+async function openTypeface(world: World): Promise<Typeface> {
+  const { typefaceOf } = await import('../../../src/printing/index.ts');
+  return typefaceOf(await openFonts(world));
 }
 
 /** What `docket --json` writes, described in docs/docket-json.md. */
 function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[]): unknown {
-  const { borders, gaps, papers, folding, tears, ribbons, assembly, holding, closed, postings } = found;
+  const { borders, gaps, papers, folding, tears, ribbons, assembly, holding, closed, time, postings } = found;
   const { section, weight } = closed;
   return {
     cardwright_docket: 1,
@@ -81,6 +106,7 @@ function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[
       round: section.round,
     },
     weight: { card: closed.heaviestCard + 1, ...weight, set: closed.setGrams },
+    time,
     postings: postings.map(({ table, envelope, piece, posted, rigid, changes }) => ({
       post: table.id,
       asOf: table.asOf,
@@ -91,6 +117,6 @@ function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[
       rigid,
       changes: changes.map(({ as, ...change }) => ({ as: as.name, ...change })),
     })),
-    says: matters,
+    says: matters.map(({ heading, says }) => ({ heading, says })),
   };
 }
