@@ -1,6 +1,6 @@
 import { type Block, setFigure, setParagraph } from '../drawing/index.ts';
 import { assemblyOf, setTimeOf } from '../finished/index.ts';
-import { timeRows, timeSentences } from '../words/index.ts';
+import { timeMatter } from '../words/index.ts';
 import { heading } from './heading.ts';
 import type { Matter } from './matter.ts';
 import { timeChart } from './timeChart.ts';
@@ -9,13 +9,11 @@ import { timeChart } from './timeChart.ts';
 export function timePages(matter: Matter): readonly Block[] {
   const { layout, arrangement, styles, typeface, widthPt } = matter;
   const time = setTimeOf(layout, arrangement);
-  const rows = timeRows(time, layout);
+  const { says, rows } = timeMatter(time, assemblyOf(layout, arrangement), layout);
   const { marks, heightPt } = timeChart(rows, { widthPt, sizePt: styles.small.sizePt, typeface });
   return [
     heading(matter, 'How long it takes'),
-    ...timeSentences(time, assemblyOf(layout, arrangement), layout).map((words) =>
-      setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 4 }),
-    ),
+    ...says.map((words) => setParagraph({ words, widthPt, style: styles.body, typeface, beforePt: 4 })),
     setFigure({
       marks,
       heightPt,

@@ -11,22 +11,17 @@ import type { Showing } from './showing.ts';
 import { bordersSentence, gapSentence, paperShownSentence } from './shownSentence.ts';
 import { tearingAdvice } from './tearAdvice.ts';
 import { tearSentence, tearsSentences } from './tearSentence.ts';
-import { type TimeRows, timeRows } from './timeRows.ts';
-import { timeSentences } from './timeSentence.ts';
 import { weightSentences } from './weightSentence.ts';
 
 /** One matter of a docket: its heading, and what is said of it. */
 export interface DocketMatter {
   readonly heading: string;
   readonly says: readonly string[];
-  /** What is drawn beside it: the time of the set. */
-  readonly rows?: TimeRows;
 }
 
-/** A docket in sentences, matter by matter; a matter of which there is nothing to say is left out. */
+/** A docket in sentences, matter by matter, but its time (`timeMatter`); a matter of which there is nothing to say is left out. */
 export function docketSentences(docket: Docket, layout: Layout, showing: Showing): readonly DocketMatter[] {
-  const { folding, borders, gaps, papers, tears, ribbons, assembly, holding, closed, time, postings } =
-    docket;
+  const { folding, borders, gaps, papers, tears, ribbons, assembly, holding, closed, postings } = docket;
   const matters: readonly DocketMatter[] = [
     {
       heading: 'What shows',
@@ -57,7 +52,6 @@ export function docketSentences(docket: Docket, layout: Layout, showing: Showing
     { heading: 'Ribbon', says: ribbons.flatMap((made) => ribbonSentences(made, layout, showing)) },
     { heading: 'Held together', says: holdingSentences(holding, layout, showing) },
     { heading: 'Order of assembly', says: orderSentences(assembly, layout) },
-    { heading: 'Time', says: timeSentences(time, assembly, layout), rows: timeRows(time, layout) },
     { heading: 'Closed', says: sectionSentences(closed.section, layout, showing) },
     { heading: 'Weight', says: weightSentences(closed, layout, showing) },
     { heading: 'Envelope', says: envelopeSentences(closed, layout, showing) },

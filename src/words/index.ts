@@ -35,7 +35,7 @@ export {
 export { whereOnRuler, whyNotALength } from './length.ts';
 export { measuredFrom, sideOf } from './measuredFrom.ts';
 export { type MendTold, mendWords } from './mendWords.ts';
-export { minutesWords } from './minutesWords.ts';
+export { lastsWords, minutesWords } from './minutesWords.ts';
 export { liftSentences } from './orderSentence.ts';
 export { docketOf, standing, type ToBuy, takenOf, toBuy, toolsFor } from './papers.ts';
 export { layingWords, type PartLaying } from './partLaying.ts';
@@ -82,7 +82,7 @@ export { shortTask } from './taskWords.ts';
 export { coreSentence, tearingAdvice } from './tearAdvice.ts';
 export { type JoinWords, joinWords, tearSentence, tearsSentences } from './tearSentence.ts';
 export { type TimeRow, type TimeRows, timeRows, timeTicks, typedTimeChart } from './timeRows.ts';
-export { lastsWords, timeSentences } from './timeSentence.ts';
+export { timeMatter } from './timeSentence.ts';
 export { trimmerSentences } from './trimmerSentences.ts';
 export { weightSentences } from './weightSentence.ts';
 export { tableOf, type Workpiece } from './workpiece.ts';

@@ -9,3 +9,13 @@ export function minutesWords(minutes: number): string {
     ...(rest === 0 && hours > 0 ? [] : [counted(rest, 'minute')]),
   ].join(' ');
 }
+
+/** A time of work as it is told: to the second below ten minutes, else in whole minutes begun. */
+export function lastsWords(seconds: number): string {
+  if (seconds >= 600) return minutesWords(Math.ceil(seconds / 60));
+  const [minutes, rest] = [Math.floor(seconds / 60), Math.round(seconds % 60)];
+  return [
+    ...(minutes === 0 ? [] : [counted(minutes, 'minute')]),
+    ...(rest === 0 && minutes > 0 ? [] : [counted(rest, 'second')]),
+  ].join(' ');
+}

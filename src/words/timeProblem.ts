@@ -1,7 +1,7 @@
 import type { FinishedProblem } from '../finished/index.ts';
 import { assert } from '../problem/index.ts';
 import { capital, countedInWords } from './count.ts';
-import { lastsWords } from './timeSentence.ts';
+import { lastsWords } from './minutesWords.ts';
 
 /** What of the time of a set is worth knowing before it is begun, and what would help. */
 export function timeProblemSentence({ code, numbers }: FinishedProblem): string {

@@ -1,9 +1,24 @@
 import type { Assembly, HandsTime, LineTime, PairTime, SetTime } from '../finished/index.ts';
 import type { Layout } from '../layout/index.ts';
-import { capital, counted, countedInWords, countWord, listed } from './count.ts';
-import { minutesWords } from './minutesWords.ts';
+import { capital, countedInWords, countWord, listed } from './count.ts';
+import type { DocketMatter } from './docketSentences.ts';
+import { lastsWords, minutesWords } from './minutesWords.ts';
 import { partName } from './partName.ts';
 import { taskWords } from './taskWords.ts';
+import { type TimeRows, timeRows } from './timeRows.ts';
+
+/** The time of a set as a matter of its docket, and what is drawn beside it; apart, for it is much and seldom asked. */
+export function timeMatter(
+  time: SetTime,
+  assembly: Assembly,
+  layout: Layout,
+): DocketMatter & { readonly rows: TimeRows } {
+  return {
+    heading: 'Time',
+    says: timeSentences(time, assembly, layout),
+    rows: timeRows(time, layout),
+  };
+}
 
 /** How long a set takes: what counts, how it goes, where it waits, when all is dry, and what of that is estimated. */
 export function timeSentences(time: SetTime, assembly: Assembly, layout: Layout): readonly string[] {
@@ -18,16 +33,6 @@ export function timeSentences(time: SetTime, assembly: Assembly, layout: Layout)
           `All of it holds ${minutesWords(assembly.dry)} after the last part is on; only then the cards go into their envelopes${time.closing === null ? '' : `, which takes ${lastsWords(time.closing)} more`}.`,
         ]),
   ];
-}
-
-/** A time of work as it is told: to the second below ten minutes, else in whole minutes begun. */
-export function lastsWords(seconds: number): string {
-  if (seconds >= 600) return minutesWords(Math.ceil(seconds / 60));
-  const [minutes, rest] = [Math.floor(seconds / 60), Math.round(seconds % 60)];
-  return [
-    ...(minutes === 0 ? [] : [counted(minutes, 'minute')]),
-    ...(rest === 0 && minutes > 0 ? [] : [counted(rest, 'second')]),
-  ].join(' ');
 }
 
 function workSentence({ card, work, tasks }: SetTime): string {

@@ -3,7 +3,7 @@ import { type Docket, docketOf, usualRisk } from '../../../src/finished/index.ts
 import { timeChart } from '../../../src/guide/index.ts';
 import type { Layout } from '../../../src/layout/index.ts';
 import { usualMarks } from '../../../src/planning/index.ts';
-import { type DocketMatter, docketSentences, timeRows, typedTimeChart } from '../../../src/words/index.ts';
+import { type DocketMatter, docketSentences, timeMatter, typedTimeChart } from '../../../src/words/index.ts';
 import { openFonts } from '../fonts.ts';
 import { openLayout, openPile, openPost, openTrimmer } from '../opening.ts';
 import { cannot, done, type Outcome } from '../outcome.ts';
@@ -35,9 +35,10 @@ export async function docket(file: string, options: DocketOptions, world: World)
     wanted: options.risk ?? usualRisk,
     ...(post.value === null ? {} : { tables: [post.value] }),
   });
-  const matters = docketSentences(found, layout, { units: layout.units, glyphs: 'typed' });
+  const matter = timeMatter(found.time, found.assembly, layout);
+  const { rows } = matter;
+  const matters = [...docketSentences(found, layout, { units: layout.units, glyphs: 'typed' }), matter];
   if (options.timeChart !== undefined) {
-    const rows = timeRows(found.time, layout);
     const typeface = await openTypeface(world);
     const page = timeChart(rows, { widthPt: 500, sizePt: 10, typeface });
     const title = `${titleOf(layout)}: ${rows.caption}`;
@@ -48,7 +49,7 @@ export async function docket(file: string, options: DocketOptions, world: World)
   world.out(
     options.json
       ? `${JSON.stringify(recordOf(found, layout, matters), null, 2)}\n`
-      : `${textOf(layout, matters).join('\n')}\n`,
+      : `${[...textOf(layout, matters), '', ...typedTimeChart(rows).map((line) => `  ${line}`)].join('\n')}\n`,
   );
   return done;
 }
@@ -56,12 +57,7 @@ export async function docket(file: string, options: DocketOptions, world: World)
 function textOf(layout: Layout, matters: readonly DocketMatter[]): readonly string[] {
   return [
     ...wrapped(`${titleOf(layout)}: ${layout.cards} ${layout.cards === 1 ? 'card' : 'cards'}`),
-    ...matters.flatMap(({ heading, says, rows }) => [
-      '',
-      heading,
-      ...says.flatMap((line) => wrapped(`  ${line}`)),
-      ...(rows === undefined ? [] : ['', ...typedTimeChart(rows).map((line) => `  ${line}`.trimEnd())]),
-    ]),
+    ...matters.flatMap(({ heading, says }) => ['', heading, ...says.flatMap((line) => wrapped(`  ${line}`))]),
   ];
 }
 
@@ -117,6 +113,7 @@ function recordOf(found: Docket, layout: Layout, matters: readonly DocketMatter[
       rigid,
       changes: changes.map(({ as, ...change }) => ({ as: as.name, ...change })),
     })),
+    // What is drawn is in `time`.
     says: matters.map(({ heading, says }) => ({ heading, says })),
   };
 }

@@ -224,6 +224,40 @@ export const card = {
     heading: 'Once the cards are made',
     failed: 'What the cards will be like could not be worked out. Change something, or open the set again.',
   },
+  /** Who makes the set and how long that takes. */
+  time: {
+    heading: 'How long the set takes, and who makes it',
+    making: '{helpers} make the set; {stations}. Where cards lie to dry there is room for {room}.',
+    cut: 'Cutting one piece takes {minutes}.',
+    score: 'Scoring and folding one base takes {minutes}.',
+    close: 'Putting one card into its envelope takes {minutes}.',
+    part: '{name}: making one piece ready takes {ready}, putting it on {lay}.',
+    laid: '{name}: putting one piece on takes {lay}.',
+    oneHelper: 'one pair of hands',
+    noStations: 'there are no stations',
+    allRoom: 'all',
+    counted: {
+      helpers: (count: string, helpers: number) => `${count} ${helpers === 1 ? 'helper' : 'helpers'}`,
+      stations: (count: string, stations: number) =>
+        stations === 1 ? 'there is one station' : `there are ${count} stations`,
+      dryAtOnce: (count: string, cards: number) => `${count} ${cards === 1 ? 'card' : 'cards'}`,
+    },
+    labels: {
+      helpers: 'How many make the set',
+      stations: 'How many stations the cards go through',
+      dryAtOnce: 'How many cards there is room for where they dry',
+    },
+    minutesLabels: {
+      cut: 'Minutes for cutting one piece',
+      score: 'Minutes for scoring and folding one base',
+      close: 'Minutes for putting one card into its envelope',
+      ready: 'Minutes for making one piece ready',
+      lay: 'Minutes for putting one piece on',
+    },
+    hint: 'A number; left empty, it is as usual.',
+    minutes: (minutes: string) => `${minutes} ${minutes === '1' ? 'minute' : 'minutes'}`,
+    usualMinutes: (minutes: string) => `${minutes} ${minutes === '1' ? 'minute' : 'minutes'}, as usual`,
+  },
   /** What the person holds the cards of every set to. */
   heldTo: {
     heading: 'What they are held to',

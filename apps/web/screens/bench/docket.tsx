@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useMemo, useState } from 'react';
 import { type Showing, sittingBreaks } from '../../../../src/words/index.ts';
 import { Announced } from '../../form/announced.tsx';
 import { ChoiceBlank, choicesOf } from '../../form/choiceBlank.tsx';
@@ -16,9 +16,11 @@ import { CutBy } from './cutBy.tsx';
 import { hardAt, setAt } from './drying.ts';
 import { type Line, linesOf } from './lines.ts';
 import { PresentLine, saysOf } from './presentLine.tsx';
-import { Spoiled } from './spoiled.tsx';
 import { useAwake } from './useAwake.ts';
 import { useReadAloud, useVoice } from './useVoice.ts';
+
+/** As a rule nothing is spoiled: loaded when something is. */
+const Spoiled = lazy(async () => ({ default: (await import('./spoiled.tsx')).Spoiled }));
 
 /** The docket of a set that is being made: what is done struck out, the present line large, the next below. */
 export function Docket({
@@ -58,7 +60,9 @@ export function Docket({
       {present === null && hard !== null ? <p>{bench.hardAt(numbers.clock(hard.at, hard.since))}</p> : null}
       <DoneLines lines={done} />
       {isSpoiled || isSaying ? (
-        <Spoiled making={making} store={store} showing={showing} onDone={() => setSaying(false)} />
+        <Suspense>
+          <Spoiled making={making} store={store} showing={showing} onDone={() => setSaying(false)} />
+        </Suspense>
       ) : (
         <>
           {present === null ? null : (

@@ -1,13 +1,17 @@
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense, useState } from 'react';
 import { docketSentences } from '../../../../src/words/index.ts';
 import { useMessages } from '../../messages/messages.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
 import { HeldTo } from './heldTo.tsx';
 
+/** It is much, and not asked every day. */
+const TimeOfSet = lazy(() => import('./timeOfSet.tsx'));
+
 /** What the cards will be like once they are made, matter by matter; each opens below its heading. */
 export default function DocketOfSet(): ReactNode {
   const { card } = useMessages();
   const made = useOpenLayout((state) => state.made);
+  const [isTiming, setTiming] = useState(false);
   if (made.stage === 'none') return null;
   return (
     <section className="docket-of-set">
@@ -27,6 +31,16 @@ export default function DocketOfSet(): ReactNode {
             </details>
           ),
         )
+      )}
+      {made.stage === 'failed' ? null : (
+        <details onToggle={(event) => setTiming(event.currentTarget.open)}>
+          <summary>{card.time.heading}</summary>
+          {isTiming ? (
+            <Suspense>
+              <TimeOfSet docket={made.docket} layout={made.of} />
+            </Suspense>
+          ) : null}
+        </details>
       )}
       <details>
         <summary>{card.heldTo.heading}</summary>
