@@ -104,7 +104,7 @@ function lineSentences(line: LineTime, { helpers, hands }: SetTime, layout: Layo
       : [
           `Before the line begins all is cut: ${lastsWords(cutting)} of one person's work, ${lastsWords(perHelper)} where all ${countWord(helpers)} cut.`,
         ]),
-    `${capital(countedInWords(helpers, 'helper'))} at ${countedInWords(count, 'station')}: ${countedInWords(layout.cards, 'card')} in ${lastsWords(finish)}. ${proof}`,
+    `${capital(countedInWords(helpers, 'helper'))} at ${countedInWords(count, 'station')}: ${countedInWords(layout.cards, 'card')} in ${lastsWords(finish)}${cutting === 0 ? '' : `, ${lastsWords(finish + perHelper)} with the cutting`}. ${proof}`,
     ...stations.map(
       ({ tasks, helpers: those, span, over }, at) =>
         `Station ${at + 1}, ${countedInWords(those, 'helper')}: ${listed(tasks.map((id) => taskWords(id, layout)))}; ${lastsWords(span)} a card${over === 0 ? '' : `, ${lastsWords(over)} of it waiting over its own glue`}.`,
