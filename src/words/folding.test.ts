@@ -23,6 +23,9 @@ describe('scoring', () => {
     expect(scored(set({}))).toBe(
       'Lay each of the 8 bases open, 8 1/2 x 5 1/2 in, and score from edge to edge 4 1/4 in from the left edge, the middle. The tool raises a ridge on the other side of the paper: fold toward it, the ridge inside. Fold along the score, and press the fold down with a bone folder.',
     );
+    expect(scoringWords(set({}), 1, showing)?.says).toMatch(
+      /^Lay the base open, 8 1\/2 x 5 1\/2 in, and score/,
+    );
   });
 
   test('of a gate: two valleys, the same from either side', () => {

@@ -33,7 +33,7 @@ export function scoringWords(layout: Layout, bases: number, showing: Showing): S
     return `${shown(at)} from the ${from} edge${other}`;
   });
   const size = showSize(opened, showing.units, showing.glyphs);
-  const lay = `Lay each of the ${counted(bases, 'base')} open, ${size}`;
+  const lay = `Lay ${bases === 1 ? 'the base' : `each of the ${counted(bases, 'base')}`} open, ${size}`;
   const says = [
     alone
       ? `${lay}, and score from edge to edge ${lines[0]}.`
