@@ -245,7 +245,7 @@ function outlineOf({ part }: ArrangedPart, box: Box, scale: number, seed: number
       frame.widthPt / 2,
     );
   }
-  if (part.shape.kind !== 'rectangle') return pathOf(part.shape, box, scale);
+  if (part.shape.kind !== 'rectangle') return shapePath(part.shape, box, scale);
   const torn = edges
     .filter((edge) => part.torn[edge] > 0)
     .map((edge) => [edge, raggedPt(pointsOf(part.torn[edge]) * scale, frame)] as const);
@@ -260,7 +260,7 @@ function ringPath(ring: Region['rings'][number], scale: number): readonly PathSt
  * A shape as a pen draws it. Where one contour lies in another it is drawn by its region, whose holes run the other
  * way round, so that they stay empty by whichever rule it is filled.
  */
-function pathOf(shape: Shape, box: Box, scale: number): readonly PathStep[] {
+export function shapePath(shape: Shape, box: Box, scale: number): readonly PathStep[] {
   const pt = (ticks: number) => pointsOf(lengthOfTicks(1)) * ticks * scale;
   const outline = outlineIn(shape, box);
   if (outline.contours.length > 1) return regionIn(shape, box).rings.flatMap((ring) => ringPath(ring, scale));

@@ -45,6 +45,7 @@ import { cuttingPages } from './cuttingPages.ts';
 import { frontFigure } from './frontFigure.ts';
 import { type Hand, handSentence, trimmerFor } from './handed.ts';
 import { heading } from './heading.ts';
+import { leftoverSection } from './leftoverPages.ts';
 import { lengthIn, letterFor, type Matter, paperOf, sizeIn } from './matter.ts';
 import { piecesTable } from './piecesTable.ts';
 import { printable } from './printable.ts';
@@ -101,6 +102,7 @@ export function guideOf(request: GuideRequest): Booklet {
     ...piecesTable(matter),
     ...picturesExplained(matter, handSentence(hand, request.trimmer)),
     ...cut.flatMap((paper) => cuttingPages(matter, paper, breaks)),
+    ...leftoverSection(matter),
     ...scorePage(matter),
     ...tearSection(matter),
     ...ribbonSection(matter),
