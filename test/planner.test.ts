@@ -16,6 +16,7 @@ import {
   checkSet,
   cliffsOf,
   enoughFor,
+  leftoverUses,
   nothingCut,
   type Plan,
   planRecord,
@@ -103,6 +104,7 @@ describe('in worker threads', () => {
     expect(await threads.ask({ name: 'check', set, answer })).toEqual(checkSet(own, answer));
     expect(await threads.ask({ name: 'enough', set })).toEqual({ enough, cliffs: cliffsOf(own, enough) });
     expect(await threads.ask({ name: 'spares', set, plan: answer })).toEqual(sparesOf(own, answer));
+    expect(await threads.ask({ name: 'leftovers', set, plan: answer })).toEqual(leftoverUses(own, answer));
     expect(await threads.ask({ name: 'suit', set, cards: 25 })).toEqual(suitedSet(own, 25));
     const asked = { marks: usualMarks(set.layout), wanted: 1 / 20 };
     expect(await threads.ask({ name: 'docket', set, by: { wanted: 1 / 20 } })).toEqual({

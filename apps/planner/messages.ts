@@ -3,6 +3,7 @@ import type {
   CardSet,
   Cliff,
   Enough,
+  LeftoverUses,
   PieceSpares,
   Plan,
   PlanInHand,
@@ -23,7 +24,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 9;
+export const messagesVersion = 10;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =
@@ -55,6 +56,8 @@ export interface Questions {
     readonly asks: object;
     readonly tells: { readonly enough: Enough; readonly cliffs: readonly Cliff[] };
   };
+  /** What the leftovers of the plan can still give. */
+  readonly leftovers: { readonly asks: { readonly plan: Plan }; readonly tells: LeftoverUses };
   /** The layout planned again for another base, other units, marks or sheets. */
   readonly recast: {
     readonly asks: { readonly wishes: RecastWishes };

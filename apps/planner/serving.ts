@@ -4,12 +4,14 @@ import {
   checkSet,
   cliffsOf,
   enoughFor,
+  leftoverUses,
   type PlanningProgress,
   planSet,
   quickSet,
   recast,
   recutSet,
   type SetToPlan,
+  settledBy,
   sparesOf,
   stakesOf,
   suitedSet,
@@ -86,6 +88,7 @@ const tellers: {
     const enough = enoughFor(set);
     return { enough, cliffs: cliffsOf(set, enough) };
   },
+  leftovers: (set, { plan }) => leftoverUses(settledBy(set, plan.dealt), plan),
   recast: (set, { wishes }) => recast(set, wishes),
   recut: (set, { table }) => recutSet(set, table),
   spares: (set, { plan }) => sparesOf(set, plan),

@@ -23,8 +23,7 @@ export interface NewScrap {
 /** The leftovers that are kept, with what is known of the sheets they were cut from; sizes stand as the pattern does. */
 export function newScraps(layout: Layout, kept: readonly KeptLeftover[]): readonly NewScrap[] {
   return kept.map(({ paper, stock, size }) => {
-    const sheet = layout.papers.get(paper)!.sheets[stock];
-    // A workpiece that lay on the table has no stock of its own in the layout.
+    const sheet = stock === null ? undefined : layout.papers.get(paper)!.sheets[stock];
     return { paper, size, grain: sheet?.grain ?? null };
   });
 }

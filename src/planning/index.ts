@@ -18,6 +18,7 @@ export {
   type OtherUse,
   type UsedLeftover,
 } from './leftoverUses.ts';
+export { type LeftOnTable, leftOnTable } from './leftOnTable.ts';
 export { type LeftoverUsesRecord, leftoverUsesRecord } from './leftoverUsesRecord.ts';
 export { changesOf, type LengthChange } from './lengthChange.ts';
 export {

@@ -63,8 +63,8 @@ export interface KeptLeftover {
   /** Id of the leftover that it is, or is a rest of. */
   readonly id: string;
   readonly paper: string;
-  /** The stock of the sheet it was cut from: index into the paper's `sheets`. */
-  readonly stock: number;
+  /** The stock of the sheet it was cut from: index into the paper's `sheets`; `null`: it was found on the table. */
+  readonly stock: number | null;
   readonly size: Size;
 }
 

@@ -143,6 +143,11 @@ export function fieldWords(field: string): string | null {
   }
   if (field.startsWith('adhesives.')) return adhesiveFieldWords(field.slice('adhesives.'.length));
   if (/^order\[\d+\]$/.test(field)) return words.order ?? null;
+  const extra = /^extras\[(?<index>\d+)\](?:\.(?<rest>.+))?$/.exec(field)?.groups;
+  if (extra !== undefined) {
+    const own = extra.rest === undefined ? words.extras : words[extra.rest];
+    return own === undefined ? null : `wanted of the leftovers, no. ${Number(extra.index) + 1}, ${own}`;
+  }
   return words[field.replace(/^paper\[\d+\]$/, 'paper')] ?? null;
 }
 
@@ -310,6 +315,8 @@ const words: Readonly<Record<string, string>> = {
   grams: 'weight in grams',
   dieCut: 'die-cut',
   stamped: 'stamped',
+  from: 'cut from',
+  extras: 'wanted of the leftovers',
   place: 'place',
   'place.left': 'from the left',
   'place.right': 'from the right',

@@ -34,6 +34,7 @@ export const card = {
     side: 'Which side shows',
     cut: 'How its shape is cut',
     stamped: 'Whether it is stamped',
+    from: 'What it is cut from',
   },
   folds: {
     left: 'with a side fold',
@@ -82,6 +83,7 @@ export const card = {
     foam: 'The foam raises it by {foam}.',
     more: '{count} on each card, {spare} spare for the set; {cut}, {stamped}.',
     moreFolded: '{count} on each card, {spare} spare for the set; {stamped}.',
+    from: 'It is cut from {from}.',
     print: 'Its print {lies}, and on the sheet it {turn}.',
     side: 'Its {side} shows.',
     piece: (number: number) => `Piece ${number}:`,
@@ -295,6 +297,7 @@ export const card = {
   cut: { straight: 'cut straight', die: 'cut out with a die' },
   /** Of what is no rectangle. */
   cutShaped: { straight: 'cut out by hand', die: 'cut out with a die' },
+  from: { sheets: 'sheets', leftovers: 'what the other parts leave' },
   stamped: { no: 'not stamped', yes: 'stamped' },
   faces: { base: 'the front', inside: 'the inside', back: 'the back' },
   /** Papers dealt to the cards in turn. */

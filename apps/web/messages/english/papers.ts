@@ -124,6 +124,33 @@ export const papers = {
   takeAndGive: 'Cut them from that one and take this out',
   leaveIt: 'Leave it in',
 
+  leftovers: {
+    heading: 'From what is left',
+    looking: 'Looking what the leftovers could still give …',
+    about:
+      'Once the set is cut, the stash can be brought up to date in one step: the sheets that were cut go out, and what is left of them comes in as scraps.',
+    restock: 'The set is cut: bring the stash up to date',
+    /** Small things beside the cards. */
+    extras: {
+      add: 'Want something else of the leftovers: a tag, a snippet for a friend',
+      first: 'Gift tag',
+      sized: (units: string) =>
+        `Wanted of the leftovers: {name}, {width} by {height} ${units}, {count} of them.`,
+      round: (units: string) =>
+        `Wanted of the leftovers: {name}, {diameter} ${units} across, {count} of them.`,
+      asMany: 'as many as there are',
+      take: 'Not wanted any more',
+      takeNamed: (name: string) => `${name}: not wanted any more`,
+      labels: {
+        name: 'What it is called',
+        width: 'How wide it is',
+        height: 'How high it is',
+        diameter: 'How far it is across',
+        count: 'How many are wanted',
+      },
+    },
+  },
+
   /** What the set takes of it. */
   takes: 'What this set takes',
   unused: 'Nothing of it is cut for this set.',

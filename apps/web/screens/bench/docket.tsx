@@ -21,6 +21,7 @@ import { useReadAloud, useVoice } from './useVoice.ts';
 
 /** As a rule nothing is spoiled: loaded when something is. */
 const Spoiled = lazy(async () => ({ default: (await import('./spoiled.tsx')).Spoiled }));
+const AfterBench = lazy(() => import('../leftovers/afterBench.tsx'));
 
 /** The docket of a set that is being made: what is done struck out, the present line large, the next below. */
 export function Docket({
@@ -58,6 +59,11 @@ export function Docket({
     <div className={`docket-strip ${manner.type}`} data-told={told} data-kept={isKept}>
       <p className="stands">{present === null ? bench.allDone : bench.stands(done.length, lines.length)}</p>
       {present === null && hard !== null ? <p>{bench.hardAt(numbers.clock(hard.at, hard.since))}</p> : null}
+      {present === null ? (
+        <Suspense fallback={null}>
+          <AfterBench making={making} />
+        </Suspense>
+      ) : null}
       <DoneLines lines={done} />
       {isSpoiled || isSaying ? (
         <Suspense>

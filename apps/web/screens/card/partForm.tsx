@@ -89,6 +89,7 @@ export function PartForm({ index }: { readonly index: number }): ReactNode {
         <BoughtForm says={card.readyMade.part} path={['parts', index]} bought={part} />
       ) : null}
       <Sentence says={folded ? card.part.moreFolded : card.part.more} blanks={blanks} />
+      {paper === undefined ? null : <Sentence says={card.part.from} blanks={blanks} />}
       {paper !== undefined && paper.up !== 'any' ? <Sentence says={card.part.print} blanks={blanks} /> : null}
       {paper?.back ? <Sentence says={card.part.side} blanks={blanks} /> : null}
       <ShownWords part={part.id} />
@@ -129,7 +130,9 @@ function blanksOf(inHand: InHand, index: number, manner: Manner): Readonly<Recor
         layout={layout}
         papers={part.papers}
         // What is cut from paper is as thick and heavy as that.
-        editOf={(paper) => withoutFields(set(['paper'])(paper), paper === null ? [] : ['thickness', 'grams'])}
+        editOf={(paper) =>
+          withoutFields(set(['paper'])(paper), paper === null ? ['from'] : ['thickness', 'grams'])
+        }
       />
     ),
     on: <OnBlank inHand={inHand} index={index} />,
@@ -184,6 +187,15 @@ function blanksOf(inHand: InHand, index: number, manner: Manner): Readonly<Recor
         value={part.stamped ? 'yes' : 'no'}
         choices={choicesOf(card.stamped)}
         editOf={(stamped) => set(['stamped'])(stamped === 'yes' ? true : undefined)}
+      />
+    ),
+    from: (
+      <ChoiceBlank
+        name="from"
+        label={blanks.from}
+        value={part.from ?? 'sheets'}
+        choices={choicesOf(card.from)}
+        editOf={(from) => set(['from'])(from === 'sheets' ? undefined : from)}
       />
     ),
     lies: (

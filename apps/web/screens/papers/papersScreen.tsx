@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import '../../look/papers.css';
 import { useMessages } from '../../messages/messages.ts';
 import { useOpenLayout } from '../../state/layoutContext.ts';
@@ -6,6 +6,8 @@ import { Recast } from '../recast/recast.tsx';
 import { AddPaper } from './addPaper.tsx';
 import { PaperForm } from './paperForm.tsx';
 import { RunsOut } from './runsOut.tsx';
+
+const FromLeftovers = lazy(() => import('../leftovers/fromLeftovers.tsx'));
 
 /** The stash of the set as an order docket: its papers and sheets in sentences, and what the set takes of them. */
 export function PapersScreen(): ReactNode {
@@ -22,6 +24,9 @@ export function PapersScreen(): ReactNode {
         <PaperForm key={paper.id} paper={paper} longest={Math.max(1, ...sides)} />
       ))}
       <RunsOut />
+      <Suspense fallback={null}>
+        <FromLeftovers />
+      </Suspense>
       <AddPaper />
       <Recast />
     </>

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useMemo, useState } from 'react';
 import type { Layout } from '../../../../src/layout/index.ts';
 import type { Plan, StepStakes } from '../../../../src/planning/index.ts';
 import type { Paper } from '../../../../src/stash/index.ts';
@@ -23,6 +23,8 @@ import { CuttingSteps } from './cuttingSteps.tsx';
 import { EnoughFor } from './enoughFor.tsx';
 import { Suit } from './suit.tsx';
 import './trimming.css';
+
+const FromLeftovers = lazy(() => import('../leftovers/fromLeftovers.tsx'));
 
 /**
  * How the set is cut: for which trimmer, what the papers are enough for, then paper by paper what it comes to, every
@@ -112,6 +114,9 @@ function WholePlan(cut: ToCut): ReactNode {
       {papers.map((paper) => (
         <PaperCut key={paper.id} paper={paper} led={led} lead={lead} {...cut} />
       ))}
+      <Suspense fallback={null}>
+        <FromLeftovers />
+      </Suspense>
     </>
   );
 }
