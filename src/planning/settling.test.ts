@@ -4,7 +4,15 @@ import { chance } from '../cutting/testing/chance.ts';
 import { arrange, type Layout } from '../layout/index.ts';
 import { layoutOf, paper, part } from '../layout/testing/build.ts';
 import { inches } from '../measure/index.ts';
-import { type Plan, planRecord, planSet, quickSet, readSavedPlan, type SetToPlan } from './index.ts';
+import {
+  type Plan,
+  planRecord,
+  planSet,
+  quickSet,
+  readSavedPlan,
+  type SavedPlan,
+  type SetToPlan,
+} from './index.ts';
 import { givesByHand, units, wantedByHand } from './testing/smallSet.ts';
 import { testSolver } from './testing/solver.ts';
 
@@ -79,7 +87,7 @@ describe('a part that is cut from leftovers', () => {
   it('is planned from the dealing that its plan was saved with', () => {
     const layout = tags(4, { count: 2 });
     const plan = planned(layout);
-    const saved = readSavedPlan(setOf(layout), JSON.parse(JSON.stringify(planRecord(plan))));
+    const saved = readSavedPlan(setOf(layout), JSON.parse(JSON.stringify(planRecord(plan))) as SavedPlan);
     if ('problems' in saved) throw new Error('expected a plan that fits');
     expect(saved.inHand.plan.dealt).toEqual(plan.dealt);
     expect(saved.inHand.plan.pieces).toEqual(plan.pieces);
