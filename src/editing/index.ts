@@ -57,6 +57,7 @@ export {
 } from './layLines.ts';
 export { lengthsChanged } from './lengthsChanged.ts';
 export { inHandAfter, mendHolds, mendsOf } from './mends.ts';
+export { minutesSet } from './minutesSet.ts';
 export { newPart, type PartKind, type PartWanted } from './newPart.ts';
 export { weightSet } from './paperWeight.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';

@@ -38,6 +38,13 @@ export {
 export type { Laid } from './holdingLaid.ts';
 export { isWrapped } from './isWrapped.ts';
 export { type LikeCards, likeCards } from './likeCards.ts';
+export {
+  isWithPause,
+  type LineTook,
+  type MinutesLearnt,
+  minutesLearnt,
+  workOfLine,
+} from './minutesLearnt.ts';
 export { type PaperShown, paperShown, sideOfBase } from './paperShown.ts';
 export { type PostChange, type PostedEnvelope, type Posting, postingOf } from './posting.ts';
 export { type FoldedMade, foldedMade, type RibbonMade, ribbonsMade } from './ribbons.ts';

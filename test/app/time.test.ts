@@ -6,7 +6,9 @@ import { kept, type } from './blanks.ts';
 
 /* How long a set takes, on its card's screen: told, drawn, and said otherwise by the person. */
 
+const { bench } = english;
 const { time } = english.card;
+const lights = readFileSync(new URL('../sets/harbour-lights.card.json', import.meta.url), 'utf8');
 const bow = readFileSync(new URL('../sets/tulip-bow.card.json', import.meta.url), 'utf8');
 
 describe.skipIf(!hasChromium)('the time of a set (needs chromium)', () => {
@@ -37,7 +39,33 @@ describe.skipIf(!hasChromium)('the time of a set (needs chromium)', () => {
     await page.keyboard.type('9');
     await page.getByText('the set has 6 helpers').first().waitFor();
     await page.keyboard.press('Escape');
-    if (process.env.SHOTS !== undefined)
-      await page.locator('.docket-of-set').screenshot({ path: `${process.env.SHOTS}/time.png` });
+  });
+
+  it('stands at the bench as a time of the clock, and what the set took is reckoned with from then on', async () => {
+    const page = await app.page();
+    const id = await layOnShelf(page, lights);
+    await openLayout(page, id, 'bench');
+    await page.getByRole('button', { name: bench.begin }).click();
+    await page.getByText(/^Done by about \d/).waitFor();
+    const done = page.getByRole('button', { name: bench.done, exact: true });
+    const learnt = page.getByRole('button', { name: bench.learnt.take });
+    await done.waitFor();
+    for (let at = 0; at < 60 && (await page.locator('.present-line').count()) > 0; at += 1) {
+      const before = await page.locator('.present-line h3').textContent();
+      await done.click();
+      await page.waitForFunction(
+        (said) => document.querySelector('.present-line h3')?.textContent !== said,
+        before,
+      );
+    }
+    await learnt.click();
+    await page.getByText(bench.learnt.taken).waitFor();
+    const file = JSON.parse(await kept(page)) as {
+      making: { minutes: { cut: number } };
+      parts: readonly { minutes: { lay: number } }[];
+    };
+    // It was told in seconds what is reckoned in minutes.
+    expect(file.making.minutes.cut).toBeLessThan(0.25);
+    for (const { minutes } of file.parts) expect(minutes.lay).toBeLessThan(0.75);
   });
 });

@@ -54,18 +54,22 @@ function isEvent(value: Json | undefined): boolean {
   const { kind, file, trimmer, plan, mark, line, at } = value;
   switch (kind as BenchEvent['kind']) {
     case 'begun':
-      return isLayout(file) && (trimmer === null || isTrimmer(trimmer)) && isPlan(plan);
+      return isLayout(file) && (trimmer === null || isTrimmer(trimmer)) && isPlan(plan) && isMoment(at);
     case 'planned again':
       return (file === null || isLayout(file)) && isPlan(plan);
     case 'noted':
-      return isMark(mark);
+      return isMark(mark) && isMoment(at);
     case 'made':
-      return typeof line === 'string' && (at === undefined || typeof at === 'number');
+      return typeof line === 'string' && isMoment(at);
     case 'taken back':
       return true;
     default:
       return false;
   }
+}
+
+function isMoment(at: Json | undefined): boolean {
+  return at === undefined || typeof at === 'number';
 }
 
 function isMark(mark: Json | undefined): boolean {

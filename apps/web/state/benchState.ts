@@ -23,6 +23,11 @@ export interface Making {
   readonly made: ReadonlySet<string>;
   /** When each of these was told to be done, in milliseconds since 1970, as far as that was noted. */
   readonly madeAt: ReadonlyMap<string, number>;
+  /**
+   * What was told one after another with its time: the lines as at the bench (`step 3` of the plan cut by now, `score`,
+   * `part mat`), `''`: something else. `null`: nobody noted when.
+   */
+  readonly moments: readonly { readonly line: string; readonly at: number | null }[];
   /** What was told last and can be taken back; `null`: nothing since the beginning. */
   readonly last: BenchEvent | null;
 }
@@ -31,6 +36,7 @@ interface Begun {
   readonly file: SavedLayout;
   readonly trimmer: Trimmer | null;
   readonly plan: SavedPlan;
+  readonly at?: number;
   /** What was told since, less what was taken back. */
   readonly since: readonly Exclude<BenchEvent, { kind: 'begun' | 'taken back' }>[];
 }
@@ -61,8 +67,27 @@ export function makingOf(events: readonly BenchEvent[]): Making | null {
         event.kind === 'made' && event.at !== undefined ? [[event.line, event.at] as const] : [],
       ),
     ),
+    moments: momentsOf(begun),
     last: begun.since.at(-1) ?? null,
   };
+}
+
+function momentsOf({ at, since }: Begun): Making['moments'] {
+  // Steps of one number are others by another plan.
+  const planned = since.findLastIndex(({ kind }) => kind === 'planned again');
+  const lineOf = (event: Begun['since'][number], index: number): string => {
+    if (event.kind === 'made') return event.line;
+    return event.kind === 'noted' && event.mark.kind === 'cut' && index > planned
+      ? `step ${event.mark.step}`
+      : '';
+  };
+  return [
+    { line: '', at: at ?? null },
+    ...since.map((event, index) => ({
+      line: lineOf(event, index),
+      at: ('at' in event ? event.at : null) ?? null,
+    })),
+  ];
 }
 
 function after(before: Begun | null, event: BenchEvent): Begun | null {

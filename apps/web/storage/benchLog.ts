@@ -10,16 +10,23 @@ export type BenchEvent =
       readonly file: SavedLayout;
       readonly trimmer: Trimmer | null;
       readonly plan: SavedPlan;
+      /** When, as below. */
+      readonly at?: number;
     }
   /** Something is noted of the cutting. */
-  | { readonly kind: 'noted'; readonly mark: Exclude<TallyMark, { kind: 'planned again' }> }
+  | {
+      readonly kind: 'noted';
+      readonly mark: Exclude<TallyMark, { kind: 'planned again' }>;
+      /** When, of what is cut, as below. */
+      readonly at?: number;
+    }
   /** The rest is cut by another plan from here on; `file`: of a layout that was changed for it, `null`: of the same. */
   | { readonly kind: 'planned again'; readonly plan: SavedPlan; readonly file: SavedLayout | null }
   /** A line of the putting together is done for all cards. */
   | {
       readonly kind: 'made';
       readonly line: string;
-      /** When, in milliseconds since 1970, for what has to dry; logs that were begun before have none. */
+      /** When, in milliseconds since 1970, for what has to dry and how long it took; logs that were begun before have none. */
       readonly at?: number;
     }
   /** What was told last, and was not taken back, did not happen. The beginning stays. */

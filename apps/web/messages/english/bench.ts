@@ -45,6 +45,22 @@ export const bench = {
   setAt: (time: string) => `Set at ${time}.`,
   turnAt: (time: string) => `Dry enough to turn over at ${time}.`,
   hardAt: (time: string) => `The glue is hard at ${time}; the cards go into their envelopes then.`,
+  /** A time of the clock, as it is reckoned now. */
+  doneBy: (time: string) => `Done by about ${time}, if you go on without a break.`,
+  /** What a set that is made teaches of minutes a piece. */
+  learnt: {
+    heading: 'This set took otherwise than was reckoned:',
+    of: {
+      cut: 'cutting one piece',
+      score: 'scoring and folding one base',
+      ready: 'making one piece ready',
+      lay: 'putting one piece on',
+    },
+    minutes: (what: string, now: string, was: string) => `${what}, ${now} minutes instead of ${was}`,
+    how: 'It is reckoned from when each line was told to be done; lines with a long break are left out, waiting for glue too.',
+    take: 'Reckon with these minutes from now on',
+    taken: 'These minutes are reckoned with from now on; that can be undone on the Card screen.',
+  },
   ruler: 'The setting on the ruler',
   partly: (cut: number, of: number) =>
     `${capital(inWords(cut))} of ${inWords(of)} ${cut === 1 ? 'is' : 'are'} cut.`,

@@ -129,6 +129,7 @@ interface Beginning {
 
 /** What a set would be begun with now; `null`: there is no plan to begin with. */
 function useBeginning(): Beginning | null {
+  const { now } = useWorld();
   const planned = useOpenLayout((state) => state.planned);
   const file = useOpenLayout(({ history }) => history.file);
   const layout = useOpenLayout(({ history }) => history.layout);
@@ -140,7 +141,7 @@ function useBeginning(): Beginning | null {
   return {
     trimmer,
     isProved: planned.stage === 'answered',
-    begun: () => ({ kind: 'begun', file, trimmer, plan: planRecord(plan) }),
+    begun: () => ({ kind: 'begun', file, trimmer, plan: planRecord(plan), at: now() }),
   };
 }
 

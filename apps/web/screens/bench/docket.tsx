@@ -19,6 +19,10 @@ import { PresentLine, saysOf } from './presentLine.tsx';
 import { useAwake } from './useAwake.ts';
 import { useReadAloud, useVoice } from './useVoice.ts';
 
+/** The reckoning of time comes after the line that is to be done. */
+const DoneBy = lazy(() => import('./doneBy.tsx'));
+const Learnt = lazy(() => import('./learnt.tsx'));
+
 /** As a rule nothing is spoiled: loaded when something is. */
 const Spoiled = lazy(async () => ({ default: (await import('./spoiled.tsx')).Spoiled }));
 const AfterBench = lazy(() => import('../leftovers/afterBench.tsx'));
@@ -58,6 +62,15 @@ export function Docket({
   return (
     <div className={`docket-strip ${manner.type}`} data-told={told} data-kept={isKept}>
       <p className="stands">{present === null ? bench.allDone : bench.stands(done.length, lines.length)}</p>
+      {present === null ? (
+        <Suspense>
+          <Learnt making={making} lines={lines} />
+        </Suspense>
+      ) : (
+        <Suspense>
+          <DoneBy lines={lines} making={making} />
+        </Suspense>
+      )}
       {present === null && hard !== null ? <p>{bench.hardAt(numbers.clock(hard.at, hard.since))}</p> : null}
       {present === null ? (
         <Suspense fallback={null}>
@@ -206,7 +219,7 @@ function Doing({
   const { now } = useWorld();
   const workpieces = line.kind === 'cut' ? line.step.take.length : 1;
   const cut = (step: number, count: number) =>
-    tell({ kind: 'noted', mark: { kind: 'cut', step, workpieces: count } });
+    tell({ kind: 'noted', mark: { kind: 'cut', step, workpieces: count }, at: now() });
   const left = line.kind === 'cut' ? workpieces - line.cut : 1;
   return (
     <p className="doing">
