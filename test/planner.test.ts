@@ -7,8 +7,9 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type PlanOptions, planner } from '../apps/planner/index.ts';
 import type { LinearSolver } from '../src/cutting/index.ts';
-import { readLayoutFile } from '../src/files/index.ts';
+import { readKitFile, readLayoutFile } from '../src/files/index.ts';
 import { assemblyOf, checkFinished, docketOf, holdingOf } from '../src/finished/index.ts';
+import { kitReport, kitSet } from '../src/kits/index.ts';
 import { arrange, type Layout } from '../src/layout/index.ts';
 import { millimetres } from '../src/measure/index.ts';
 import {
@@ -32,6 +33,7 @@ import {
   usualMarks,
 } from '../src/planning/index.ts';
 import { testSolver } from '../src/planning/testing/solver.ts';
+import { assert } from '../src/problem/index.ts';
 import { scratchFolder } from './commandLine.ts';
 
 /* The planner in real workers, as they are built (`npm run prepare` builds). */
@@ -115,6 +117,13 @@ describe('in worker threads', () => {
       assembly: assemblyOf(set.layout, set.arrangement),
       holding: holdingOf(set.layout, set.arrangement),
     });
+    const opened = readKitFile(readFileSync('examples/autumn-afternoon.kit.json', 'utf8'));
+    assert('kit' in opened, 'The example is sound');
+    const { kit } = opened;
+    const { sources: _, ...bags } = kitSet(kit, null)!;
+    expect(await threads.ask({ name: 'kit', set: bags, kit })).toEqual(
+      kitReport(kit, { trimmer: null, solver: own.solver }),
+    );
     const wishes = { units: 'mm' } as const;
     expect(await threads.ask({ name: 'recast', set, wishes })).toEqual(recast(own, wishes));
     const inHand = { plan: answer, onTable: untouchedTable };

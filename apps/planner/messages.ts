@@ -1,4 +1,6 @@
 import type { Assembly, Docket, DocketAsks, FinishedProblem, Holding } from '../../src/finished/index.ts';
+import type { KitReport } from '../../src/kits/index.ts';
+import type { Kit } from '../../src/layout/index.ts';
 import type {
   CardSet,
   Cliff,
@@ -24,7 +26,7 @@ import type {
  * What is said between the planner and its workers: plain data, which a structured clone carries whole. The version
  * goes up when the shape of any message changes; a page may hold one half of the planner in an older edition.
  */
-export const messagesVersion = 10;
+export const messagesVersion = 11;
 
 /** What a worker is asked for; `id` comes back with every answer. */
 export type Request =
@@ -58,6 +60,8 @@ export interface Questions {
   };
   /** What the leftovers of the plan can still give. */
   readonly leftovers: { readonly asks: { readonly plan: Plan }; readonly tells: LeftoverUses };
+  /** A kit worked out, of which the set is all its layouts as one (`kitSet`). */
+  readonly kit: { readonly asks: { readonly kit: Kit }; readonly tells: KitReport };
   /** The layout planned again for another base, other units, marks or sheets. */
   readonly recast: {
     readonly asks: { readonly wishes: RecastWishes };

@@ -1,5 +1,6 @@
 import { highsSolver, type LinearSolver } from '../../src/cutting/index.ts';
 import { assemblyOf, checkFinished, docketOf, holdingOf } from '../../src/finished/index.ts';
+import { kitReport } from '../../src/kits/index.ts';
 import {
   checkSet,
   cliffsOf,
@@ -89,6 +90,13 @@ const tellers: {
     return { enough, cliffs: cliffsOf(set, enough) };
   },
   leftovers: (set, { plan }) => leftoverUses(settledBy(set, plan.dealt), plan),
+  kit: ({ trimmer, solver, onProgress, prefer }, { kit }) =>
+    kitReport(kit, {
+      trimmer,
+      solver,
+      ...(onProgress === undefined ? {} : { onProgress }),
+      ...(prefer === undefined ? {} : { prefer }),
+    }),
   recast: (set, { wishes }) => recast(set, wishes),
   recut: (set, { table }) => recutSet(set, table),
   spares: (set, { plan }) => sparesOf(set, plan),

@@ -7,6 +7,7 @@ import { addressOf, type Route, screens, useRoute } from './route.ts';
 import { ShelfScreen } from './screens/shelf/shelfScreen.tsx';
 
 const layoutScreen = () => import('./screens/layoutScreen.tsx');
+const KitScreen = lazy(async () => ({ default: (await import('./screens/kit/kitScreen.tsx')).KitScreen }));
 const LayoutScreen = lazy(async () => ({ default: (await layoutScreen()).LayoutScreen }));
 
 /** The whole page: the contents line, the screen it is open at, the folio number at its foot. */
@@ -28,17 +29,28 @@ export function App(): ReactNode {
         {/* What went wrong on one screen is over on the next. */}
         <Caught at={addressOf(route)}>
           <Suspense fallback={<p>{general.loading}</p>}>
-            {route.screen === 'shelf' ? <ShelfScreen /> : <LayoutScreen route={route} />}
+            {route.screen === 'shelf' ? (
+              <ShelfScreen />
+            ) : route.screen === 'kit' ? (
+              <KitScreen key={route.id} id={route.id} />
+            ) : (
+              <LayoutScreen route={route} />
+            )}
           </Suspense>
         </Caught>
       </main>
       <footer className="foot">
-        <p className="folio">{screens.indexOf(route.screen) + 1}</p>
+        <p className="folio">{folioOf(route.screen)}</p>
         <p className="colophon">{general.colophon}</p>
         <GroundChoice />
       </footer>
     </DropProvider>
   );
+}
+
+/** The folio number of a screen; a kit follows the shelf. */
+function folioOf(screen: Route['screen']): number {
+  return screen === 'kit' ? 2 : screens.indexOf(screen) + 1;
 }
 
 /** The contents of a booklet in one line: what there is, and its folio number. */
@@ -47,7 +59,7 @@ function Contents({ route }: { readonly route: Route }): ReactNode {
   return (
     <nav className="contents" aria-label={general.contents}>
       <ol>
-        {screens.map((screen, index) => {
+        {(route.screen === 'kit' ? kitContents : screens).map((screen) => {
           const to = screen === 'shelf' ? { screen } : 'id' in route ? { screen, id: route.id } : null;
           // With no layout open there is nothing yet on the other pages.
           if (to === null) return null;
@@ -55,7 +67,7 @@ function Contents({ route }: { readonly route: Route }): ReactNode {
             <li key={screen}>
               <a href={addressOf(to)} aria-current={screen === route.screen ? 'page' : undefined}>
                 <span>{general.screens[screen]}</span> <span className="leader" aria-hidden="true" />{' '}
-                <span className="folio-number">{index + 1}</span>
+                <span className="folio-number">{folioOf(screen)}</span>
               </a>
             </li>
           );
@@ -64,6 +76,9 @@ function Contents({ route }: { readonly route: Route }): ReactNode {
     </nav>
   );
 }
+
+/** What there is of a kit. */
+const kitContents = ['shelf', 'kit'] as const;
 
 /** The hash of the address leads to screens, so the way past the contents is no link. */
 function focusOn(id: string): void {

@@ -20,6 +20,7 @@ import { benchIn } from './storage/bench.ts';
 import { databaseNamed } from './storage/database.ts';
 import { beginFreshLog } from './storage/freshLog.ts';
 import { keptOrNot } from './storage/keptOrNot.ts';
+import { kitsIn } from './storage/kits.ts';
 import { databaseInMemory } from './storage/memory.ts';
 import { shelfIn } from './storage/shelf.ts';
 import { WorldProvider } from './world.ts';
@@ -45,6 +46,7 @@ const database = keptOrNot(
 );
 const { isKept } = database;
 const shelf = shelfIn(database, newId, news.tell);
+const kits = kitsIn(database, newId, news.tell);
 // Pages over plain http are given none of it.
 const keeping = keepingIn(shelf, (navigator as Partial<Navigator>).storage);
 const stopAsking = news.subscribe(() => {
@@ -92,6 +94,7 @@ const offline = offlineOf({
 });
 const world = {
   shelf,
+  kits,
   news,
   keeping,
   planner: workers,

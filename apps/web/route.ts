@@ -5,23 +5,37 @@ export const screens = ['shelf', 'card', 'papers', 'trimming', 'bench', 'guide']
 
 export type Screen = (typeof screens)[number];
 
-/** Where in the booklet the page is open; the shelf belongs to no layout. */
+/** Where in the booklet the page is open; the shelf belongs to no layout. A kit is a booklet of its own beside the shelf. */
 export type Route =
   | { readonly screen: 'shelf' }
-  | { readonly screen: Exclude<Screen, 'shelf'>; readonly id: string };
+  | { readonly screen: 'kit'; readonly id: string }
+  | LayoutRoute;
+
+/** A screen of a layout. */
+export interface LayoutRoute {
+  readonly screen: Exclude<Screen, 'shelf'>;
+  readonly id: string;
+}
 
 /** The part of the address that leads to a screen. It stands behind a `#`, so any host can serve the page. */
 export function addressOf(route: Route): string {
+  if (route.screen === 'kit') return `#/kit/${encodeURIComponent(route.id)}`;
   return route.screen === 'shelf' ? '#/' : `#/${encodeURIComponent(route.id)}/${route.screen}`;
 }
 
 /** The screen an address leads to; the shelf where it leads nowhere. */
 export function routeOf(hash: string): Route {
+  const kit = /^#\/kit\/([^/]+)$/u.exec(hash)?.[1];
+  if (kit !== undefined) return decoded({ screen: 'kit', id: kit });
   const [, id, screen] = /^#\/([^/]+)\/([a-z]+)$/u.exec(hash) ?? [];
   const known = screens.find((each) => each === screen);
   if (id === undefined || known === undefined || known === 'shelf') return { screen: 'shelf' };
+  return decoded({ screen: known, id });
+}
+
+function decoded(route: Exclude<Route, { screen: 'shelf' }>): Route {
   try {
-    return { screen: known, id: decodeURIComponent(id) };
+    return { ...route, id: decodeURIComponent(route.id) };
   } catch {
     return { screen: 'shelf' };
   }

@@ -8,11 +8,13 @@ import type { Desk } from './state/desk.ts';
 import type { Keeping } from './state/keeping.ts';
 import type { News } from './state/news.ts';
 import type { StandardsStore } from './state/standards.ts';
+import type { KitShelf } from './storage/kits.ts';
 import type { Shelf } from './storage/shelf.ts';
 
 /** What the page does in the world: where things are kept, who plans, what time it is. */
 export interface World {
   readonly shelf: Shelf;
+  readonly kits: KitShelf;
   readonly news: News;
   readonly keeping: Keeping;
   readonly planner: Planner;

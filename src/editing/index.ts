@@ -27,7 +27,6 @@ export {
   type KitEdit,
   type KitLength,
   type KitLengthRefusal,
-  type KitTold,
   kitCounted,
   kitEachSet,
   kitEnvelopesSet,
@@ -58,6 +57,7 @@ export {
 export { lengthsChanged } from './lengthsChanged.ts';
 export { inHandAfter, mendHolds, mendsOf } from './mends.ts';
 export { minutesSet } from './minutesSet.ts';
+export { newKit } from './newKit.ts';
 export { newPart, type PartKind, type PartWanted } from './newPart.ts';
 export { weightSet } from './paperWeight.ts';
 export { type Moved, type PieceAt, pieceMoved, pieceNudged, type Shift, type Stay } from './placing.ts';

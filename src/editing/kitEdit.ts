@@ -13,23 +13,14 @@ import { type KitOffer, type KitProblem, layoutProblems, withBags } from '../kit
 import { type Kit, lengthNamed } from '../layout/index.ts';
 import type { Length } from '../measure/index.ts';
 import { assert } from '../problem/index.ts';
-import type { Trimmer } from '../trimming/index.ts';
+import type { KitEditTold } from '../words/index.ts';
 import { type Change, changed, changesTo } from './change.ts';
 
 /** Something that was done to a kit file: plain data, with what a sentence says of it. */
 export interface KitEdit {
-  readonly told: KitTold;
+  readonly told: KitEditTold;
   readonly changes: readonly Change[];
 }
-
-export type KitTold =
-  | { readonly what: 'title'; readonly to: string }
-  | { readonly what: 'seats' | 'teacher' | 'spare'; readonly to: number }
-  | { readonly what: 'each'; readonly layout: string; readonly to: number }
-  | { readonly what: 'sheets'; readonly paper: string; readonly to: number | null }
-  | { readonly what: 'envelopes'; readonly to: boolean }
-  | { readonly what: 'offer'; readonly kind: KitOffer['kind'] }
-  | { readonly what: 'length'; readonly layout: string };
 
 /** The kit called otherwise. */
 export function kitTitled(file: SavedKit, to: string): KitEdit {
@@ -141,7 +132,6 @@ export function kitLengthSet(
   file: SavedKit,
   kit: Kit,
   { layout: id, part, name, length }: KitLength,
-  trimmer: Trimmer | null = null,
 ): KitEdit | { readonly refused: KitLengthRefusal } {
   const one = kit.layouts.find((layout) => layout.id === id);
   const wanted = one === undefined ? null : lengthNamed(one.layout, { part, name, length });
@@ -150,7 +140,7 @@ export function kitLengthSet(
   const after = readSavedKit(changed(file, changes).file);
   if ('problems' in after) return { refused: { why: 'file', problems: after.problems } };
   const errors = (of: Kit) =>
-    layoutProblems({ ...of, layouts: of.layouts.filter((layout) => layout.id === id) }, trimmer).filter(
+    layoutProblems({ ...of, layouts: of.layouts.filter((layout) => layout.id === id) }).filter(
       ({ problem }) => problem.severity === 'error',
     );
   const keyOf = ({ problem }: KitProblem) =>

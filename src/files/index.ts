@@ -9,10 +9,9 @@ export {
   layoutFilesOf,
   readKitFile,
   readSavedKit,
-  type SavedKit,
-  writeKitFile,
 } from './kitFile.ts';
 export { kitSchemaText } from './kitSchema.ts';
+export { type SavedKit, writeKitFile } from './kitText.ts';
 export {
   layoutVersion,
   readLayoutFile,

@@ -1,4 +1,3 @@
-import stringify from 'json-stringify-pretty-compact';
 import type { Kit, KitInstead, KitLayout, Layout } from '../layout/index.ts';
 import { bagsOf } from '../layout/index.ts';
 import { assert } from '../problem/index.ts';
@@ -9,15 +8,13 @@ import { readFileText, tellable } from './fileText.ts';
 import { withoutForeignFields } from './foreignField.ts';
 import { isList, isObject, type Json, type JsonObject, readJson } from './json.ts';
 import { type KitShape, kitLimits, kitShape } from './kitShape.ts';
+import type { SavedKit } from './kitText.ts';
 import { readLayoutFile, readSavedLayout } from './layoutFile.ts';
 import { type Path, pathText } from './path.ts';
 import { shapeProblems } from './shapeProblems.ts';
 
 /** The version of the kit file that this program writes, and the newest it reads. */
 export const kitVersion = 1;
-
-/** A kit file as it was read, to be written again: every field as it was typed, with the `x-` fields of other tools. */
-export type SavedKit = JsonObject;
 
 /** Something that is wrong with a kit file, or with a layout file that it names. */
 export interface KitFileProblem extends FileProblem {
@@ -99,11 +96,6 @@ function textIn(beside: ReadonlyMap<string, string>, path: string): JsonObject |
   const text = beside.get(path);
   const read = text === undefined ? null : readJson(text);
   return read?.ok === true && isObject(read.value) ? read.value : null;
-}
-
-/** The text of a kit file, as `writeLayoutFile` writes a layout. */
-export function writeKitFile(file: SavedKit): string {
-  return `${stringify(file, { indent: 2, maxLength: 100 })}\n`;
 }
 
 /** What is in the kit file in its order, then what is in the files that it names. */

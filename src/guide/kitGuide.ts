@@ -13,7 +13,7 @@ import {
   textWidthPt,
   type Words,
 } from '../drawing/index.ts';
-import { cutListOf, type KitReport, layoutName, type PlannedKit } from '../kits/index.ts';
+import { type KitReport, layoutName, type PlannedKit } from '../kits/index.ts';
 import type { Units } from '../measure/index.ts';
 import type { Plan } from '../planning/index.ts';
 import { assert } from '../problem/index.ts';
@@ -173,7 +173,7 @@ function cutList(matter: Matter, planned: PlannedKit): readonly Block[] {
   const { layout, styles, typeface, widthPt } = matter;
   const size = sizeIn(matter.showing);
   const isLarge = styles.body.sizePt >= largePrintPt;
-  const rows = cutListOf(planned).flatMap(({ paper, sheets, sizes }) =>
+  const rows = planned.cuts.flatMap(({ paper, sheets, sizes }) =>
     sizes.flatMap(({ size: cut, pieces, yield: made }, at) =>
       pieces.map((piece, index): readonly Words[] => [
         [{ text: letterFor(layout, piece.part), weight: 'semibold' }],

@@ -26,7 +26,11 @@ export interface CutSize {
 }
 
 /** The cut list by paper, in the order of the kit: what is cut from each, and which stay whole. */
-export function cutListOf({ set, wanted, plan }: PlannedKit): readonly CutList[] {
+export function cutListOf({
+  set,
+  wanted,
+  plan,
+}: Pick<PlannedKit, 'set' | 'wanted' | 'plan'>): readonly CutList[] {
   return [...set.layout.papers.values()].map((paper): CutList => {
     const own = wanted.filter((piece) => piece.paper === paper.id);
     const sheets = own.length === 0 ? 0 : plan === null ? null : (plan.papers.get(paper.id)?.sheets ?? 0);

@@ -15,6 +15,7 @@ import {
 } from '../planning/index.ts';
 import type { Trimmer } from '../trimming/index.ts';
 import { type Bag, bagsList } from './bags.ts';
+import { type CutList, cutListOf } from './cutList.ts';
 import { type KitSet, kitSet } from './kitSet.ts';
 import { type KitOffer, offersFor } from './offers.ts';
 
@@ -52,10 +53,32 @@ export interface PlannedKit {
   readonly plan: Plan | null;
   /** What is short; `null` where nothing is. */
   readonly shortage: Shortage | null;
+  /** What is cut from which paper. */
+  readonly cuts: readonly CutList[];
   /** How many bags each paper is enough for. */
   readonly enough: Enough;
   /** What would give what is wanting; empty where nothing is. */
   readonly offers: readonly KitOffer[];
+}
+
+/** What is known of a kit before anything is planned: its bags, and what is wrong with its layouts. */
+export function kitAtOnce(kit: Kit, trimmer: Trimmer | null): KitReport {
+  const bags = bagsOf(kit);
+  const contents = bagsList(kit);
+  const set = kitSet(kit, trimmer);
+  const inBags = contents.reduce((sum, one) => sum + one.bags.length * one.pieces, 0);
+  const spare = set === null ? 0 : wantedOf(set).reduce((sum, piece) => sum + piece.spare, 0);
+  const cards = kit.layouts.reduce((sum, { each }) => sum + bags * each, 0);
+  return {
+    kit,
+    bags,
+    cards,
+    contents,
+    pieces: { inBags, spare },
+    envelopes: kit.envelopes ? cards : 0,
+    problems: layoutProblems(kit),
+    planned: null,
+  };
 }
 
 /** The kit worked out: what goes into the bags, how everything is cut from the shared sheets, or what is short. */
@@ -67,18 +90,13 @@ export function kitReport(
     ...options
   }: Pick<SetToPlan, 'solver' | 'onProgress' | 'prefer'> & { readonly trimmer: Trimmer | null },
 ): KitReport {
-  const bags = bagsOf(kit);
-  const contents = bagsList(kit);
+  const atOnce = kitAtOnce(kit, trimmer);
   const set = kitSet(kit, trimmer);
-  const problems = layoutProblems(kit, trimmer);
-  const inBags = contents.reduce((sum, one) => sum + one.bags.length * one.pieces, 0);
-  const cards = kit.layouts.reduce((sum, { each }) => sum + bags * each, 0);
-  const about = { kit, bags, cards, contents, envelopes: kit.envelopes ? cards : 0 };
-  if (set === null) return { ...about, pieces: { inBags, spare: 0 }, problems, planned: null };
-  const wanted = wantedOf(set);
-  const spare = wanted.reduce((sum, piece) => sum + piece.spare, 0);
+  if (set === null) return atOnce;
   const toPlan = { ...set, solver, ...options };
   const answer = planSet(toPlan);
+  const wanted = wantedOf(set);
+  const plan = answer.kind === 'plan' ? answer : planWithSheets(toPlan, answer);
   const planning = checkSet(toPlan, answer)
     // What is short is told at length, with what would help.
     .filter(({ code }) => code !== 'short')
@@ -87,13 +105,13 @@ export function kitReport(
       return { of: 'planning', layout: source?.layout.id ?? null, problem };
     });
   return {
-    ...about,
-    pieces: { inBags, spare },
-    problems: [...problems, ...planning],
+    ...atOnce,
+    problems: [...atOnce.problems, ...finishedProblems(kit, trimmer), ...planning],
     planned: {
       set,
       wanted,
-      plan: answer.kind === 'plan' ? answer : planWithSheets(toPlan, answer),
+      plan,
+      cuts: cutListOf({ set, wanted, plan }),
       shortage: answer.kind === 'short' ? answer : null,
       enough: enoughFor(toPlan),
       offers: answer.kind === 'short' ? offersFor(kit, toPlan, answer) : [],
@@ -117,16 +135,20 @@ function planWithSheets(set: SetToPlan, { papers }: Shortage): Plan | null {
   return answer.kind === 'plan' ? answer : null;
 }
 
-/** What is wrong with the layouts themselves, one after another. */
-export function layoutProblems(kit: Kit, trimmer: Trimmer | null): readonly KitProblem[] {
-  return kit.layouts.flatMap(({ id, layout }): readonly KitProblem[] => {
-    const arrangement = arrange(layout);
-    const found = checkLayout(layout, arrangement).map(
+/** What is wrong with the layouts as they are drawn, one after another. */
+export function layoutProblems(kit: Kit): readonly KitProblem[] {
+  return kit.layouts.flatMap(({ id, layout }) =>
+    checkLayout(layout, arrange(layout)).map(
       (problem): KitProblem => ({ of: 'layout', layout: id, problem }),
-    );
-    if (arrangement.parts.some(({ cut }) => cut === null)) return found;
-    const marks = trimmer?.marks ?? usualMarks(layout);
-    const made = checkFinished(layout, arrangement, { marks });
-    return [...found, ...made.map((problem): KitProblem => ({ of: 'finished', layout: id, problem }))];
-  });
+    ),
+  );
+}
+
+/** What is wrong with their cards when they are done; the size of every part is known. */
+function finishedProblems(kit: Kit, trimmer: Trimmer | null): readonly KitProblem[] {
+  return kit.layouts.flatMap(({ id, layout }) =>
+    checkFinished(layout, arrange(layout), { marks: trimmer?.marks ?? usualMarks(layout) }).map(
+      (problem): KitProblem => ({ of: 'finished', layout: id, problem }),
+    ),
+  );
 }

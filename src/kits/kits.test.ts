@@ -6,7 +6,7 @@ import { readKitFile } from '../files/index.ts';
 import type { Kit } from '../layout/index.ts';
 import { planRecord, replayConditions, wantedOf } from '../planning/index.ts';
 import { replay } from '../replay/index.ts';
-import { bagsList, cutListOf, type KitOffer, type KitReport, kitReport, kitSet, withOffer } from './index.ts';
+import { bagsList, type KitOffer, type KitReport, kitReport, kitSet, withOffer } from './index.ts';
 
 const text = readFileSync('examples/autumn-afternoon.kit.json', 'utf8');
 
@@ -51,7 +51,7 @@ describe('a class of fourteen, with a sample and a spare kit', () => {
   });
 
   test('as many sheets are cut as rows on paper say, and the others stay whole', () => {
-    const lists = cutListOf(report.planned!);
+    const lists = report.planned!.cuts;
     const sheets = Object.fromEntries(lists.map(({ paper, sheets: count }) => [paper.id, count]));
     const letter = [8.5, 11] as const;
     const pad = [6, 6] as const;
@@ -109,7 +109,7 @@ describe('two more seats', () => {
       ['furrows', [['path.strip/furrows', 2]], true],
     ]);
     expect(short.nearest).toMatchObject({ cards: 16, proved: true });
-    const over = cutListOf(report.planned!).map(({ paper, sizes }) => [paper.id, sizes[0]?.yield?.over]);
+    const over = report.planned!.cuts.map(({ paper, sizes }) => [paper.id, sizes[0]?.yield?.over]);
     expect(Object.fromEntries(over)).toMatchObject({ pebbles: 0, moss: 0, dusk: 0 });
   });
 

@@ -18,6 +18,8 @@ export {
   bagSentence,
   bagsName,
   cutListSentences,
+  type KitEditTold,
+  kitEditSentence,
   kitEnoughSentence,
   kitOfferSentence,
   kitProblemSentence,

@@ -221,3 +221,45 @@ export function kitProblemSentence(
       : finishedProblemSentence(found.problem, one.layout, showing);
   return `${layoutName(one)}: ${says}`;
 }
+
+/** What was done to a kit, in a few words for undoing it. */
+export type KitEditTold =
+  | { readonly what: 'title'; readonly to: string }
+  | { readonly what: 'seats' | 'teacher' | 'spare'; readonly to: number }
+  | { readonly what: 'each'; readonly layout: string; readonly to: number }
+  | { readonly what: 'sheets'; readonly paper: string; readonly to: number | null }
+  | { readonly what: 'envelopes'; readonly to: boolean }
+  | { readonly what: 'offer'; readonly kind: KitOffer['kind'] }
+  | { readonly what: 'length'; readonly layout: string };
+
+/** `14 seats`, `a paper that stands in`. */
+export function kitEditSentence(told: KitEditTold): string {
+  switch (told.what) {
+    case 'title':
+      return `called “${told.to}”`;
+    case 'seats':
+      return counted(told.to, 'seat');
+    case 'teacher':
+      return `${counted(told.to, 'bag')} for the teacher`;
+    case 'spare':
+      return counted(told.to, 'spare bag');
+    case 'each':
+      return `${counted(told.to, 'card')} of ${told.layout} from each bag`;
+    case 'sheets':
+      return `${told.to === null ? 'as many sheets as needed' : counted(told.to, 'sheet')} of ${told.paper}`;
+    case 'envelopes':
+      return told.to ? 'with envelopes' : 'without envelopes';
+    case 'length':
+      return `another length in ${told.layout}`;
+    case 'offer':
+      return offerWords[told.kind];
+  }
+}
+
+const offerWords = {
+  standIn: 'another paper stands in',
+  sizes: 'other sizes',
+  sheets: 'more sheets',
+  together: 'several changes at once',
+  fewer: 'fewer kits',
+} as const satisfies Record<KitOffer['kind'], string>;

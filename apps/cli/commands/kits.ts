@@ -15,11 +15,10 @@ import {
   type SavedKit,
   writeKitFile,
 } from '../../../src/files/index.ts';
-import { cutListOf, type KitReport, kitReport, layoutName } from '../../../src/kits/index.ts';
+import { type KitReport, kitReport, layoutName } from '../../../src/kits/index.ts';
 import { type Kit, lengthNames } from '../../../src/layout/index.ts';
 import { readLength } from '../../../src/measure/index.ts';
 import { type KindnessGoal, planRecord } from '../../../src/planning/index.ts';
-import type { Trimmer } from '../../../src/trimming/index.ts';
 import {
   bagLines,
   bagSentence,
@@ -61,7 +60,7 @@ export async function kits(file: string, options: KitsOptions, world: World): Pr
   const opened = await openKit(file, world);
   const trimmer = await openTrimmer(options.trimmer, world);
   if ('problems' in opened || 'problems' in trimmer) return cannot;
-  const asked = changedKit(opened.value, options, trimmer.value);
+  const asked = changedKit(opened.value, options);
   if ('wrong' in asked) {
     world.err(`${asked.wrong}\n`);
     return asked.outcome;
@@ -178,7 +177,7 @@ function saidOf(problem: KitFileProblem): string {
 type Asked = KitInFile | { readonly wrong: string; readonly outcome: typeof wrongUsage | typeof cannot };
 
 /** The kit with what the options say otherwise. */
-function changedKit(opened: KitInFile, options: KitsOptions, trimmer: Trimmer | null): Asked {
+function changedKit(opened: KitInFile, options: KitsOptions): Asked {
   let now = opened;
   const go = (edit: KitEdit): string | null => {
     const before = kitOpened({ file: now.file, done: [], undone: [] });
@@ -203,7 +202,7 @@ function changedKit(opened: KitInFile, options: KitsOptions, trimmer: Trimmer | 
   for (const text of options.length ?? []) {
     const read = readKitLength(text, now.kit);
     if ('wrong' in read) return { wrong: read.wrong, outcome: wrongUsage };
-    const edit = kitLengthSet(now.file, now.kit, read.value, trimmer);
+    const edit = kitLengthSet(now.file, now.kit, read.value);
     if ('refused' in edit) return { wrong: refusalOf(text, edit.refused, now.kit), outcome: cannot };
     const wrong = go(edit);
     if (wrong !== null) return { wrong, outcome: cannot };
@@ -317,7 +316,7 @@ function textOf(report: KitReport, showing: Showing): readonly string[] {
   list('All bags together:', kitTotalsSentences(report));
   if (planned !== null) {
     lines.push('', 'Cut list:');
-    for (const cut of cutListOf(planned)) {
+    for (const cut of planned.cuts) {
       const [first, ...sizes] = cutListSentences(cut, planned.set.layout, showing);
       lines.push(`  ${first}`, ...sizes.map((size) => `    ${size}`));
     }
@@ -368,7 +367,7 @@ function recordOf(report: KitReport, showing: Showing): unknown {
       proved: planned.enough.proved,
       limit: planned.enough.limit,
     },
-    cutList: (planned === null ? [] : cutListOf(planned)).map(({ paper, sheets, whole, sizes }) => ({
+    cutList: (planned === null ? [] : planned.cuts).map(({ paper, sheets, whole, sizes }) => ({
       paper: paper.id,
       sheets,
       whole,

@@ -5,8 +5,11 @@ import {
   isObject,
   type Json,
   type JsonObject,
+  readKitFile,
   readLayoutFile,
+  type SavedKit,
   type SavedLayout,
+  writeKitFile,
   writeLayoutFile,
 } from '../../../src/files/index.ts';
 import { editSentence } from '../../../src/words/index.ts';
@@ -22,6 +25,7 @@ import { unzipped, type ZipEntry, type ZipProblem, zipped } from './zipFile.ts';
 const layoutEnding = '.card.json';
 const historyEnding = '.history.json';
 const benchEnding = '.bench.json';
+const kitEnding = '.kit.json';
 const preferencesName = 'preferences.json';
 
 /** The versions of the shapes that are ours alone; that of a bench has its own file. */
@@ -46,7 +50,7 @@ export type ShelfZipProblem =
  * Everything on the shelf in one zip: each layout as a file of its own that any door opens, with a file beside it of all
  * that was done to it, and one of all that was told at its bench. The same shelf gives the same bytes.
  */
-export function shelfZip({ layouts, preferences }: Everything): Promise<Uint8Array<ArrayBuffer>> {
+export function shelfZip({ layouts, kits = [], preferences }: Everything): Promise<Uint8Array<ArrayBuffer>> {
   const stems = uniqueStems(layouts.map(({ track }) => titleOf(track.file)));
   const entries = layouts.flatMap((layout, index): readonly ZipEntry[] => [
     { name: `${stems[index]!}${layoutEnding}`, text: writeLayoutFile(layout.track.file) },
@@ -55,8 +59,17 @@ export function shelfZip({ layouts, preferences }: Everything): Promise<Uint8Arr
       ? []
       : [{ name: `${stems[index]!}${benchEnding}`, text: benchText(layout.bench) }]),
   ]);
+  const kitStems = uniqueStems(kits.map(titleOf));
+  const kitEntries = kits.map((kit, index) => ({
+    name: `${kitStems[index]!}${kitEnding}`,
+    text: writeKitFile(kit),
+  }));
   const preferred = { cardwright_preferences: preferencesVersion, values: preferences };
-  return zipped([...entries, { name: preferencesName, text: `${JSON.stringify(preferred)}\n` }]);
+  return zipped([
+    ...entries,
+    ...kitEntries,
+    { name: preferencesName, text: `${JSON.stringify(preferred)}\n` },
+  ]);
 }
 
 /** What a zip holds of a shelf; or why it cannot be put on one. A zip of layout files alone will do. */
@@ -82,17 +95,24 @@ export async function readShelfZip(
     if (typeof bench === 'string') return { problem: { kind: bench, name: benchName } };
     layouts.push({ ...layout, bench });
   }
-  if (layouts.length === 0) return { problem: { kind: 'nothing of ours' } };
+  const kits: SavedKit[] = [];
+  for (const [name, text] of texts) {
+    if (!name.endsWith(kitEnding)) continue;
+    const read = readKitFile(text);
+    if ('problems' in read) return { problem: { kind: 'layout', name, problems: read.problems } };
+    kits.push(read.file);
+  }
+  if (layouts.length === 0 && kits.length === 0) return { problem: { kind: 'nothing of ours' } };
   const preferences = readPreferences(texts.get(preferencesName));
   if (preferences === null) return { problem: { kind: 'newer', name: preferencesName } };
-  return { everything: { layouts, preferences } };
+  return { everything: { layouts, ...(kits.length === 0 ? {} : { kits }), preferences } };
 }
 
 /** Not what some systems put into every zip. */
 function isOurs(name: string): boolean {
   if (name.startsWith('__MACOSX/')) return false;
   return (
-    [layoutEnding, historyEnding, benchEnding].some((ending) => name.endsWith(ending)) ||
+    [layoutEnding, historyEnding, benchEnding, kitEnding].some((ending) => name.endsWith(ending)) ||
     name === preferencesName
   );
 }

@@ -2,7 +2,14 @@ import type { Page } from '../../../src/drawing/index.ts';
 import { assert } from '../../../src/problem/index.ts';
 import { scriptAddress } from '../scriptAddress.ts';
 import guideWorker from './guideWorker.ts?worker&url';
-import type { GuideAnswer, GuideAsked, GuideLaid, GuideMade, GuideRequest } from './messages.ts';
+import type {
+  GuideAnswer,
+  GuideAsked,
+  GuideLaid,
+  GuideMade,
+  GuideRequest,
+  KitGuideAsked,
+} from './messages.ts';
 
 export type { GuideAsked } from './messages.ts';
 
@@ -18,7 +25,7 @@ export class GuideFailure extends Error {
  * The guide, made in a worker of its own, which is ended when it is done or given up. Rejects with a `GuideFailure`,
  * or with the signal's reason.
  */
-export async function guidePdf(of: GuideAsked, signal: AbortSignal): Promise<MadeGuide> {
+export async function guidePdf(of: GuideAsked | KitGuideAsked, signal: AbortSignal): Promise<MadeGuide> {
   const answer = await answered({ kind: 'print', of }, signal);
   assert(answer.kind === 'made', 'A guide to print is made');
   return answer;

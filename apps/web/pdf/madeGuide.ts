@@ -1,12 +1,12 @@
 import type { Booklet } from '../../../src/drawing/index.ts';
-import { guideOf } from '../../../src/guide/index.ts';
+import { guideOf, kitGuideOf } from '../../../src/guide/index.ts';
 import { arrange } from '../../../src/layout/index.ts';
 import { type Fonts, printPdf, typefaceOf } from '../../../src/printing/index.ts';
-import type { GuideAsked, GuideFailed, GuideLaid, GuideMade } from './messages.ts';
+import type { GuideAsked, GuideFailed, GuideLaid, GuideMade, KitGuideAsked } from './messages.ts';
 
 /** The guide that is asked for, as a PDF; whatever goes wrong comes out as data. */
 export async function madeGuide(
-  asked: GuideAsked,
+  asked: GuideAsked | KitGuideAsked,
   openFonts: () => Promise<Fonts>,
 ): Promise<GuideMade | GuideFailed> {
   return orFailed(async () => {
@@ -22,13 +22,17 @@ export async function madeGuide(
 
 /** The very pages that `madeGuide` prints, to be looked at. */
 export async function laidGuide(
-  asked: GuideAsked,
+  asked: GuideAsked | KitGuideAsked,
   openFonts: () => Promise<Fonts>,
 ): Promise<GuideLaid | GuideFailed> {
   return orFailed(async () => ({ kind: 'laid', pages: bookletOf(asked, await openFonts()).pages }));
 }
 
-function bookletOf(asked: GuideAsked, fonts: Fonts): Booklet {
+function bookletOf(asked: GuideAsked | KitGuideAsked, fonts: Fonts): Booklet {
+  if ('report' in asked) {
+    const { report, sheetFormat, units, bodyPt } = asked;
+    return kitGuideOf({ report, sheetFormat, units, bodyPt, typeface: typefaceOf(fonts) });
+  }
   const { layout, plan, stakes, trimmer, hand, post, sheetFormat, units, bodyPt } = asked;
   return guideOf({
     layout,

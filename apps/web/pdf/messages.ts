@@ -1,5 +1,6 @@
 import type { Page } from '../../../src/drawing/index.ts';
 import type { Hand } from '../../../src/guide/index.ts';
+import type { KitReport } from '../../../src/kits/index.ts';
 import type { Layout } from '../../../src/layout/index.ts';
 import type { PostTable } from '../../../src/making/index.ts';
 import type { Units } from '../../../src/measure/index.ts';
@@ -29,10 +30,17 @@ export interface GuideAsked {
   readonly uncompressed?: boolean;
 }
 
+/** What the guide of a kit is made from: plain data, too. */
+export interface KitGuideAsked
+  extends Pick<GuideAsked, 'sheetFormat' | 'units' | 'bodyPt' | 'madeAt' | 'uncompressed'> {
+  /** Of a kit whose bags can all be filled. */
+  readonly report: KitReport;
+}
+
 /** What the worker is asked for, once: a guide to save or print, or its pages to be looked at. */
 export interface GuideRequest {
   readonly kind: 'print' | 'look';
-  readonly of: GuideAsked;
+  readonly of: GuideAsked | KitGuideAsked;
 }
 
 /** What the worker answers, once. */

@@ -1,6 +1,6 @@
 import { type ReactNode, startTransition, useEffect, useRef, useState } from 'react';
 import { useMessages } from '../messages/messages.ts';
-import { addressOf, goTo, type Route } from '../route.ts';
+import { addressOf, goTo, type LayoutRoute } from '../route.ts';
 import { LayoutProvider, useOpenLayout } from '../state/layoutContext.ts';
 import type { OpenLayoutStore } from '../state/openLayout.ts';
 import { useWorld } from '../world.ts';
@@ -10,8 +10,6 @@ import { GuideScreen } from './guide/guideScreen.tsx';
 import { LayoutHead } from './layoutHead.tsx';
 import { PapersScreen } from './papers/papersScreen.tsx';
 import { TrimmingScreen } from './trimming/trimmingScreen.tsx';
-
-type LayoutRoute = Exclude<Route, { screen: 'shelf' }>;
 
 const screenOf = {
   card: CardScreen,
@@ -26,15 +24,7 @@ export function LayoutScreen({ route }: { readonly route: LayoutRoute }): ReactN
   const { general } = useMessages();
   const store = useLayoutOf(route.id);
   if (store === 'taking') return <p>{general.loading}</p>;
-  if (store === 'not there')
-    return (
-      <>
-        <h1>{general.notThere}</h1>
-        <p>
-          <a href={addressOf({ screen: 'shelf' })}>{general.toShelf}</a>
-        </p>
-      </>
-    );
+  if (store === 'not there') return <NotThere says={general.notThere} />;
   const Screen = screenOf[route.screen];
   return (
     <LayoutProvider value={store}>
@@ -42,6 +32,26 @@ export function LayoutScreen({ route }: { readonly route: LayoutRoute }): ReactN
       <LayoutHead screen={route.screen} />
       <Screen />
     </LayoutProvider>
+  );
+}
+
+/** What cannot be shown, and the way back. */
+export function NotThere({
+  says,
+  children,
+}: {
+  readonly says: string;
+  readonly children?: ReactNode;
+}): ReactNode {
+  const { general } = useMessages();
+  return (
+    <>
+      <h1>{says}</h1>
+      {children}
+      <p>
+        <a href={addressOf({ screen: 'shelf' })}>{general.toShelf}</a>
+      </p>
+    </>
   );
 }
 

@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import type { Step, Track } from '../../../src/editing/index.ts';
+import type { KitTrack, Step, Track } from '../../../src/editing/index.ts';
 import type { Json } from '../../../src/files/index.ts';
 import type { BenchRecord } from './benchLog.ts';
 
@@ -15,6 +15,18 @@ export interface Kept extends DBSchema {
   preferences: { key: string; value: Json };
   /** What happened at the bench of each layout, in its order; never changed once written. */
   bench: { key: [document: string, number: number]; value: BenchRecord };
+  /** One for each kit on the shelf, with all that was done to it. */
+  kits: { key: string; value: KitRecord };
+}
+
+/** A kit is small and seldom changed: it is kept whole, with a number that goes up each time. */
+export interface KitRecord extends KitTrack {
+  readonly id: string;
+  readonly revision: number;
+  /** What it is called on the shelf. */
+  readonly title: string;
+  /** When it was put into the bin, in milliseconds since 1970; `null`: it stands on the shelf. */
+  readonly binned: number | null;
 }
 
 export interface DocumentRecord {
@@ -51,7 +63,7 @@ export interface SnapshotRecord extends Track {
   readonly revision: number;
 }
 
-const storeNames = ['documents', 'steps', 'snapshots', 'preferences', 'bench'] as const;
+const storeNames = ['documents', 'steps', 'snapshots', 'preferences', 'bench', 'kits'] as const;
 export type StoreName = (typeof storeNames)[number];
 type StoreNames = StoreName[];
 
@@ -67,8 +79,8 @@ export interface Connection {
   write<Result>(work: (transaction: Writing) => Promise<Result>): Promise<Result>;
 }
 
-/** The version of the database: 2 has preferences, and knows when a layout was copied to a file; 3 has the bench. */
-const version = 3;
+/** The version of the database: 2 has preferences, and knows when a layout was copied to a file; 3 has the bench; 4 the kits. */
+const version = 4;
 
 /**
  * The database of that name, made where there is none, and brought up from an earlier version; `before` is done each
@@ -169,6 +181,7 @@ function upgraded(
     copiedNever(transaction).catch(() => {});
   }
   if (from < 3) database.createObjectStore('bench', { keyPath: ['document', 'number'] });
+  if (from < 4) database.createObjectStore('kits', { keyPath: 'id' });
   transaction.done.catch(() => {});
 }
 

@@ -1,11 +1,13 @@
 import type { Track } from '../../../src/editing/index.ts';
-import type { Json } from '../../../src/files/index.ts';
+import type { Json, SavedKit } from '../../../src/files/index.ts';
 import type { BenchEntry } from './benchLog.ts';
 
 /** All that stands on a shelf, apart from where it is kept: to be written to a file, and put back from one. */
 export interface Everything {
   /** By title; what lies in the bin is not among them. */
   readonly layouts: readonly KeptLayout[];
+  /** Kits by title; absent: there are none. */
+  readonly kits?: readonly SavedKit[];
   readonly preferences: Readonly<Record<string, Json>>;
 }
 

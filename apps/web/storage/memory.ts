@@ -41,14 +41,16 @@ const emptyStores = (): Stores => ({
   snapshots: new Map(),
   preferences: new Map(),
   bench: new Map(),
+  kits: new Map(),
 });
 
-const copyOf = ({ documents, steps, snapshots, preferences, bench }: Stores): Stores => ({
+const copyOf = ({ documents, steps, snapshots, preferences, bench, kits }: Stores): Stores => ({
   documents: new Map(documents),
   steps: new Map(steps),
   snapshots: new Map(snapshots),
   preferences: new Map(preferences),
   bench: new Map(bench),
+  kits: new Map(kits),
 });
 
 /** Under which key a store has a value; preferences are given theirs. */
@@ -57,6 +59,7 @@ const keyIn: Readonly<Record<StoreName, (value: never) => Key | undefined>> = {
   steps: ({ document, revision }: Kept['steps']['value']) => [document, revision],
   snapshots: ({ document, revision }: Kept['snapshots']['value']) => [document, revision],
   preferences: () => undefined,
+  kits: ({ id }: Kept['kits']['value']) => id,
   bench: ({ document, number }: Kept['bench']['value']) => [document, number],
 };
 

@@ -20,6 +20,7 @@ import type {
   Writing,
 } from './database.ts';
 import type { Everything, KeptLayout, PutBack } from './everything.ts';
+import { kitsOf, putKitsBack } from './kits.ts';
 import { rangeOf, upTo } from './range.ts';
 
 /** Every layout of a person, kept in her browser. Each call is one transaction: all of it is done, or it rejects. */
@@ -173,7 +174,14 @@ export function shelfIn(database: Connection, newId: () => string, news: () => v
           const bench = await benchAt(transaction, id);
           layouts.push({ id, revision, besides, track: { file, done, undone }, bench });
         }
-        return { layouts, preferences: await preferencesOf(transaction) };
+        const kits = (await kitsOf(transaction))
+          .filter(({ binned }) => binned === null)
+          .map(({ file }) => file);
+        return {
+          layouts,
+          ...(kits.length === 0 ? {} : { kits }),
+          preferences: await preferencesOf(transaction),
+        };
       });
     },
 
@@ -333,12 +341,15 @@ async function forgetSnapshots(transaction: Writing, id: string): Promise<void> 
 
 async function putBackAll(
   transaction: Writing,
-  { layouts, preferences }: Everything,
+  { layouts, kits, preferences }: Everything,
   when: number,
   newId: () => string,
 ): Promise<PutBack> {
   const outcome = { added: 0, beside: 0, further: 0, there: 0 };
   for (const layout of layouts) outcome[await putBackOne(transaction, layout, when, newId)] += 1;
+  const told = await putKitsBack(transaction, kits ?? [], newId);
+  outcome.added += told.added;
+  outcome.there += told.there;
   const store = transaction.objectStore('preferences');
   for (const [name, value] of Object.entries(preferences))
     if ((await store.get(name)) === undefined) await store.put(value, name);

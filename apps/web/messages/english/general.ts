@@ -10,6 +10,7 @@ export const general = {
     trimming: 'Trimming',
     bench: 'Bench',
     guide: 'Guide',
+    kit: 'Kit',
   },
   skip: 'To the page itself',
   title: (screen: string, layout: string) => `${layout}: ${screen}`,

@@ -3,7 +3,7 @@ import { useDropped } from '../../dropped.tsx';
 import { saveFile } from '../../exchange/saveFile.ts';
 import { FileChoice } from '../../form/fileChoice.tsx';
 import { useMessages } from '../../messages/messages.ts';
-import { goTo } from '../../route.ts';
+import { goTo, type Route } from '../../route.ts';
 import { problemOf } from '../../state/saving.ts';
 import { useWorld } from '../../world.ts';
 import { openFile } from './openFile.ts';
@@ -12,7 +12,7 @@ import { FileProblem, StorageProblem, useTell } from './told.tsx';
 /** The ways in and out by files: opening one, dropping some on the page, saving everything in one. */
 export function Files({ count }: { readonly count: number }): ReactNode {
   const { shelf: says } = useMessages();
-  const { shelf, now } = useWorld();
+  const { shelf, kits, now } = useWorld();
   const tell = useTell();
 
   const open = useCallback(
@@ -20,10 +20,12 @@ export function Files({ count }: { readonly count: number }): ReactNode {
       tell(null);
       const told: ReactNode[] = [];
       let isProblem = false;
-      let last: string | null = null;
+      let last: Route | null = null;
+      let kit: Route | null = null;
       for (const file of files) {
-        const opened = await openFile(file, shelf, now());
-        if (opened.kind === 'layout') last = opened.id;
+        const opened = await openFile(file, { shelf, kits }, now(), files);
+        if (opened.kind === 'layout') last = { screen: 'card', id: opened.id };
+        else if (opened.kind === 'kit') kit = { screen: 'kit', id: opened.id };
         else if (opened.kind === 'shelf') {
           told.push(<p key={told.length}>{says.done.putBack(opened.putBack)}</p>);
         } else {
@@ -31,10 +33,11 @@ export function Files({ count }: { readonly count: number }): ReactNode {
           told.push(<FileProblem key={told.length} name={file.name} refused={opened} />);
         }
       }
-      if (last !== null && files.length === 1) goTo({ screen: 'card', id: last });
+      if (kit !== null && !isProblem) goTo(kit);
+      else if (last !== null && files.length === 1) goTo(last);
       else if (told.length > 0) tell({ isProblem, says: told });
     },
-    [shelf, now, tell, says],
+    [shelf, kits, now, tell, says],
   );
   const { files: dropped, taken } = useDropped();
   useEffect(() => {

@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { useMessages } from '../../messages/messages.ts';
 import { useIsKept } from '../../world.ts';
+import { KitsOnShelf } from '../kit/kitsOnShelf.tsx';
 import { Begin } from './begin.tsx';
 import { Bin } from './bin.tsx';
 import { Catalogue } from './catalogue.tsx';
@@ -58,6 +59,7 @@ export function ShelfScreen(): ReactNode {
       {standing.length === 0 ? <Examples /> : null}
       <Begin />
       {standing.length === 0 ? null : <Examples />}
+      <KitsOnShelf documents={standing} />
       <Files count={standing.length} />
       <Bin documents={binned} />
       <KeptWhere />
