@@ -1,15 +1,26 @@
-import { type ReactNode, startTransition, useEffect, useRef, useState } from 'react';
+import {
+  type ComponentType,
+  lazy,
+  type ReactNode,
+  Suspense,
+  startTransition,
+  useEffect,
+  useRef,
+  useState,
+} from 'react';
 import { useMessages } from '../messages/messages.ts';
 import { addressOf, goTo, type LayoutRoute } from '../route.ts';
 import { LayoutProvider, useOpenLayout } from '../state/layoutContext.ts';
 import type { OpenLayoutStore } from '../state/openLayout.ts';
 import { useWorld } from '../world.ts';
-import { BenchScreen } from './bench/benchScreen.tsx';
 import { CardScreen } from './card/cardScreen.tsx';
 import { GuideScreen } from './guide/guideScreen.tsx';
 import { LayoutHead } from './layoutHead.tsx';
 import { PapersScreen } from './papers/papersScreen.tsx';
 import { TrimmingScreen } from './trimming/trimmingScreen.tsx';
+
+/** Nobody begins there: it is loaded when the bench is turned to. */
+const BenchScreen = lazy(async () => ({ default: (await import('./bench/benchScreen.tsx')).BenchScreen }));
 
 const screenOf = {
   card: CardScreen,
@@ -17,7 +28,7 @@ const screenOf = {
   trimming: TrimmingScreen,
   bench: BenchScreen,
   guide: GuideScreen,
-} as const satisfies Record<LayoutRoute['screen'], () => ReactNode>;
+} as const satisfies Record<LayoutRoute['screen'], ComponentType>;
 
 /** A layout from the shelf, open at one of its screens. */
 export function LayoutScreen({ route }: { readonly route: LayoutRoute }): ReactNode {
@@ -30,7 +41,9 @@ export function LayoutScreen({ route }: { readonly route: LayoutRoute }): ReactN
     <LayoutProvider value={store}>
       <FollowsSecondVersion screen={route.screen} />
       <LayoutHead screen={route.screen} />
-      <Screen />
+      <Suspense>
+        <Screen />
+      </Suspense>
     </LayoutProvider>
   );
 }
