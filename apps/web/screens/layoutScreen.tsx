@@ -14,13 +14,15 @@ import { LayoutProvider, useOpenLayout } from '../state/layoutContext.ts';
 import type { OpenLayoutStore } from '../state/openLayout.ts';
 import { useWorld } from '../world.ts';
 import { CardScreen } from './card/cardScreen.tsx';
-import { GuideScreen } from './guide/guideScreen.tsx';
 import { LayoutHead } from './layoutHead.tsx';
 import { PapersScreen } from './papers/papersScreen.tsx';
-import { TrimmingScreen } from './trimming/trimmingScreen.tsx';
 
-/** Nobody begins there: it is loaded when the bench is turned to. */
+/* Nobody begins at these: each is loaded when it is turned to. */
+const TrimmingScreen = lazy(async () => ({
+  default: (await import('./trimming/trimmingScreen.tsx')).TrimmingScreen,
+}));
 const BenchScreen = lazy(async () => ({ default: (await import('./bench/benchScreen.tsx')).BenchScreen }));
+const GuideScreen = lazy(async () => ({ default: (await import('./guide/guideScreen.tsx')).GuideScreen }));
 
 const screenOf = {
   card: CardScreen,
