@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { LinearSolver } from '../cutting/index.ts';
-import { type Block, textStyles, type Typeface } from '../drawing/index.ts';
+import { type Block, type Typeface, textStyles } from '../drawing/index.ts';
 import { arrange, type Extra } from '../layout/index.ts';
 import { layoutOf, paper, part } from '../layout/testing/build.ts';
 import { inches, zero } from '../measure/index.ts';

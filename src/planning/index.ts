@@ -7,6 +7,7 @@ export { type Enough, type EnoughOf, enoughFor, mostCards } from './enough.ts';
 export { givesAll, type Verdict } from './givesAll.ts';
 export { type KindnessGoal, kindnessGoals, kindnessOrder } from './kindness.ts';
 export { largestKept } from './largestKept.ts';
+export { type LeftOnTable, leftOnTable } from './leftOnTable.ts';
 export {
   type Bed,
   type ExtraFound,
@@ -18,7 +19,6 @@ export {
   type OtherUse,
   type UsedLeftover,
 } from './leftoverUses.ts';
-export { type LeftOnTable, leftOnTable } from './leftOnTable.ts';
 export { type LeftoverUsesRecord, leftoverUsesRecord } from './leftoverUsesRecord.ts';
 export { changesOf, type LengthChange } from './lengthChange.ts';
 export {
