@@ -145,7 +145,8 @@ export function fieldWords(field: string): string | null {
   if (/^order\[\d+\]$/.test(field)) return words.order ?? null;
   const extra = /^extras\[(?<index>\d+)\](?:\.(?<rest>.+))?$/.exec(field)?.groups;
   if (extra !== undefined) {
-    const own = extra.rest === undefined ? words.extras : words[extra.rest];
+    const own =
+      extra.rest === undefined ? words.extras : words[extra.rest.replace(/^paper\[\d+\]$/, 'paper')];
     return own === undefined ? null : `wanted of the leftovers, no. ${Number(extra.index) + 1}, ${own}`;
   }
   return words[field.replace(/^paper\[\d+\]$/, 'paper')] ?? null;
@@ -270,6 +271,14 @@ const words: Readonly<Record<string, string>> = {
   post: 'posted in',
   adhesives: 'adhesives',
   order: 'order of assembly',
+  making: 'how it is made',
+  'making.helpers': 'helpers',
+  'making.stations': 'stations',
+  'making.dryAtOnce': 'cards that there is room for to dry',
+  'making.minutes': 'minutes a piece',
+  'making.minutes.cut': 'minutes for cutting a piece',
+  'making.minutes.score': 'minutes for scoring and folding a base',
+  'making.minutes.close': 'minutes for closing a card',
   // Of the base and of parts.
   id: 'short name',
   name: 'name',
@@ -337,6 +346,9 @@ const words: Readonly<Record<string, string>> = {
   lies: 'print lies',
   adhere: 'adhered',
   room: 'room to move',
+  minutes: 'minutes a piece',
+  'minutes.ready': 'minutes for making it ready',
+  'minutes.lay': 'minutes for putting it on',
   // Of a paper.
   kind: 'kind',
   gsm: 'grammage',

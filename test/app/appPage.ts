@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { build } from 'vite';
@@ -211,7 +211,8 @@ export async function isWorkedOut(page: Page): Promise<void> {
 /**
  * Goes to every screen, the shelf first empty and then with a layout on it, unfolds what is folded there, and gives each
  * to `see`, by what it is called; the trimming screen once more with a trimmer and its test cut said and with sizes that
- * suit, the card with the layout planned again, the bench with a set that is begun and with what may be spoiled.
+ * suit, the card with the layout planned again, the bench with a set that is begun and with what may be spoiled; last a
+ * kit whose papers are short.
  */
 export async function eachScreen(
   page: Page,
@@ -262,6 +263,22 @@ export async function eachScreen(
       await see('what is spoiled', id);
     }
   }
+  await page.evaluate(() => {
+    window.location.hash = '#/';
+  });
+  const kit = readFileSync('examples/autumn-afternoon.kit.json', 'utf8');
+  const short = kit.replace('"seats": 14', '"seats": 16');
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({
+      name: 'short.kit.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(short),
+    });
+  await page.locator('.stands[data-stage=done]').waitFor({ timeout: 120_000 });
+  await page.locator('.offers').waitFor();
+  await see('a kit', null);
 }
 
 /**

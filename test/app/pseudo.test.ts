@@ -6,10 +6,11 @@ import { builtApp, chromiumPath, eachKindOfBlank, eachScreen, hasChromium } from
 /* The page in the language that nobody speaks: whatever can still be read in English is not in the catalogue. */
 
 const example = readFileSync('examples/kite-day.card.json', 'utf8');
+const kit = readFileSync('examples/autumn-afternoon.kit.json', 'utf8');
 
 /** What may stand unmarked in any message: names, the person's own words that were filled in, and signs of units. */
 const filledIn = new Set([
-  ...[...example.matchAll(/"(?:title|name|kind)": "([^"]*)"/gu)].flatMap(([, words]) =>
+  ...[...`${example}${kit}`.matchAll(/"(?:title|name|kind)": "([^"]*)"/gu)].flatMap(([, words]) =>
     words!.split(/[^A-Za-z]+/u),
   ),
   'Cardwright',
