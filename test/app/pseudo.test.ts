@@ -23,6 +23,12 @@ const filledIn = new Set([
   'JSON',
   'PDF',
   'SVG',
+  // Times of the clock, which the browser writes.
+  'AM',
+  'PM',
+  ...Array.from({ length: 7 }, (_, day) =>
+    new Date(2026, 0, 1 + day).toLocaleDateString('en-US', { weekday: 'long' }),
+  ),
 ]);
 
 /** The texts of the page that are plain English and say nothing of it: neither a library's nor the person's words. */
