@@ -169,11 +169,14 @@ describe.skipIf(!hasChromium)('the pictures of the screens (need chromium)', () 
 
   it('a line at the bench', async () => {
     const page = await app.page({ heightPx });
+    // It says by when all is done.
+    await page.clock.setFixedTime(new Date(2026, 10, 25, 10, 0));
     await openLayout(page, await layOnShelf(page, kiteDay), 'bench');
     await page.getByRole('button', { name: english.bench.begin }).click();
     const done = page.getByRole('button', { name: english.bench.done, exact: true });
     for (let line = 0; line < 3; line += 1) await done.click();
     await page.locator('.present-line svg').nth(1).waitFor();
+    await page.getByText('Done by about').waitFor();
     await isAsLookedAt(page, 'bench-line', {
       views: [
         [820, 'light'],
