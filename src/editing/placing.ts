@@ -129,11 +129,12 @@ export function movedWith({ file, arrangement }: InHand, { part, piece }: PieceA
   return listed || onItsLike ? [piece] : [...pieces.keys()];
 }
 
-/** What fixes a piece along an axis when it has moved by that. */
+/** What fixes a piece along an axis when it has moved by that; as it is where it is not known where it lies. */
 export function spanMoved({ part, pieces }: ArrangedPart, piece: number, axis: Axis, by: Length): Span {
   const span = along(part.places[piece]!, axis);
   const { start, end } = span;
-  const [before, after] = edges[axis].map((edge) => pieces[piece]!.borders![edge]);
+  const { borders } = pieces[piece]!;
+  const [before, after] = edges[axis].map((edge) => borders?.[edge]);
   if (by === zero || before === undefined || after === undefined) return span;
   if (start === null) {
     return end === null
