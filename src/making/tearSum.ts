@@ -34,8 +34,8 @@ export interface TearSum {
  * integral; a point counts as the power -1), so the sum of n tears is a sum of 3^n powers, and its integral is one
  * power more. Derived here; for equal symmetric tears it is the law of Irwin and Hall.
  *
- * A difference adds the tear mirrored about zero. Each tail is summed from its own end, where few terms count, so
- * that tiny chances are right; in the middle the error is below 1e-7 for two tears however lopsided they are.
+ * A difference adds the tear mirrored about zero. Each tail is summed from its own end, where few terms count. The
+ * powers are summed in whole numbers, so that nothing is lost where they nearly cancel, however lopsided the tears are.
  */
 export function tearSum(terms: readonly TearTerm[]): TearSum {
   const tears = terms.map(({ tear, sign }) => (sign === 1 ? tear : mirrored(tear)));
@@ -78,49 +78,70 @@ export function tearSum(terms: readonly TearTerm[]): TearSum {
 
 /** weight × (x - from)⁺ to the power, over the factorial of the power. */
 interface Power {
-  readonly weight: number;
+  readonly weight: bigint;
   readonly from: number;
   readonly power: number;
 }
 
+/** A sum of such powers, all over the same number. */
+interface Powers {
+  readonly terms: readonly Power[];
+  readonly over: bigint;
+}
+
 /** The chance of being below, as powers of the distance from the least sum. */
-function powersOf(tears: readonly TearDepth[]): readonly Power[] {
+function powersOf(tears: readonly TearDepth[]): Powers {
   const density = tears.map(densityPowers).reduce(
-    (all, next) =>
-      all.flatMap((one) =>
-        next.map((other) => ({
+    (all, next) => ({
+      terms: all.terms.flatMap((one) =>
+        next.terms.map((other) => ({
           weight: one.weight * other.weight,
           from: one.from + other.from,
           power: one.power + other.power + 1,
         })),
       ),
-    [{ weight: 1, from: 0, power: -1 }],
+      over: all.over * next.over,
+    }),
+    { terms: [{ weight: 1n, from: 0, power: -1 }], over: 1n },
   );
-  return density.map((term) => ({ ...term, power: term.power + 1 }));
+  return { ...density, terms: density.terms.map((term) => ({ ...term, power: term.power + 1 })) };
 }
 
 /** Of one tear, from its least depth. */
-function densityPowers({ least, usual, most }: TearDepth): readonly Power[] {
+function densityPowers({ least, usual, most }: TearDepth): Powers {
   const [rise, fall, whole] = [usual - least, most - usual, most - least];
-  if (whole === 0) return [{ weight: 1, from: 0, power: -1 }];
-  const step = 2 / whole;
-  return [
-    rise === 0 ? { weight: step, from: 0, power: 0 } : { weight: step / rise, from: 0, power: 1 },
-    ...(rise === 0 ? [] : [{ weight: -step / rise, from: rise, power: 1 }]),
-    ...(fall === 0 ? [] : [{ weight: -step / fall, from: rise, power: 1 }]),
-    fall === 0 ? { weight: -step, from: whole, power: 0 } : { weight: step / fall, from: whole, power: 1 },
-  ];
+  if (whole === 0) return { terms: [{ weight: 1n, from: 0, power: -1 }], over: 1n };
+  const [up, down] = [BigInt(Math.max(rise, 1)), BigInt(Math.max(fall, 1))];
+  const step = 2n * up * down;
+  return {
+    terms: [
+      rise === 0 ? { weight: step, from: 0, power: 0 } : { weight: 2n * down, from: 0, power: 1 },
+      ...(rise === 0 ? [] : [{ weight: -2n * down, from: rise, power: 1 }]),
+      ...(fall === 0 ? [] : [{ weight: -2n * up, from: rise, power: 1 }]),
+      fall === 0 ? { weight: -step, from: whole, power: 0 } : { weight: 2n * up, from: whole, power: 1 },
+    ],
+    over: BigInt(whole) * up * down,
+  };
 }
 
-function summed(powers: readonly Power[], at: number): number {
-  return total(
-    powers.map(({ weight, from, power }) => {
-      if (at <= from) return 0;
-      let value = weight;
-      for (let factor = 1; factor <= power; factor++) value *= (at - from) / factor;
-      return value;
-    }),
-  );
+/** Places are told apart to this share of a tick. */
+const share = 1024;
+
+/** In whole numbers, since terms that are nearly alike are subtracted; rounded once, at the end. */
+function summed({ terms, over }: Powers, at: number): number {
+  const place = BigInt(Math.round(at * share));
+  const highest = Math.max(...terms.map(({ power }) => power));
+  let sum = 0n;
+  for (const { weight, from, power } of terms) {
+    const beyond = place - BigInt(from * share);
+    if (beyond <= 0n) continue;
+    let value = weight * beyond ** BigInt(power);
+    for (let factor = power + 1; factor <= highest; factor++) value *= BigInt(factor * share);
+    sum += value;
+  }
+  let whole = over;
+  for (let factor = 1; factor <= highest; factor++) whole *= BigInt(factor * share);
+  return Number(sum) / Number(whole);
 }
 
 function mirrored({ least, usual, most }: TearDepth): TearDepth {
