@@ -44,6 +44,27 @@ describe('a piece that is laid another way', () => {
     expect(lay('width', { how: 'middle' }).place).toEqual({ bottom: '1/2' });
   });
 
+  it('is not laid to several pieces while it is not known where one of them lies', () => {
+    const stars = (places: readonly JsonObject[]) =>
+      inHandOf({
+        cardwright: 1,
+        units: 'in',
+        cards: 4,
+        base: { size: ['4 1/4', '5 1/2'], fold: 'left', paper: null },
+        papers: {},
+        parts: [
+          { id: 'mat', inset: '1/8', paper: null },
+          { id: 'star', on: 'mat', size: ['fill', '1'], place: places, count: places.length, paper: null },
+          { id: 'tag', on: 'mat', size: ['1', '1'], place: { left: '1/4' }, paper: null },
+        ],
+      });
+    const beyond = { how: 'beyond', part: 'star' } as const;
+    const known = { left: '1/8', right: '1/2' };
+    expect(pieceLaid(stars([known, known]), tag, 'width', beyond)).not.toBeNull();
+    // Of the second nothing says how wide it is.
+    expect(pieceLaid(stars([known, { left: '1/8' }]), tag, 'width', beyond)).toBeNull();
+  });
+
   it('of random layouts keeps its box, unless it is laid in the middle, where its borders are alike', () => {
     fc.assert(
       fc.property(

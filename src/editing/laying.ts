@@ -143,12 +143,12 @@ function spanFor(
     case 'beyond':
     case 'before': {
       const neighbour = arrangement.parts.find(({ part }) => part.id === laying.part);
-      const boxes = neighbour?.pieces.flatMap((piece) => piece.box ?? []) ?? [];
-      const alike = neighbour?.pieces.length === arrangement.parts[at.part]!.pieces.length;
-      const nearest = alike
-        ? [neighbour?.pieces[at.piece]?.box ?? null].flatMap((each) => each ?? [])
-        : boxes;
-      if (box === null || nearest.length === 0) return null;
+      assert(neighbour !== undefined, 'It is laid to a part of the layout');
+      const alike = neighbour.pieces.length === arrangement.parts[at.part]!.pieces.length;
+      const laidTo = alike ? [neighbour.pieces[at.piece]!] : neighbour.pieces;
+      const nearest = laidTo.flatMap((piece) => piece.box ?? []);
+      // The outermost of several is not known while one of them is not.
+      if (box === null || nearest.length < laidTo.length) return null;
       const anchor = (gap: number): Anchor => ({ from: 'part', part: laying.part, gap: lengthOfTicks(gap) });
       if (laying.how === 'beyond') {
         const end = Math.max(...nearest.map((each) => startOf(each, axis) + each[axis]));
