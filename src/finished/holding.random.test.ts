@@ -5,7 +5,7 @@ import { layoutOf, mm, paper, part } from '../layout/testing/build.ts';
 import { boxRegion, isEmpty, ovalOutline, regionOf } from '../shape/index.ts';
 import { secondEngine } from '../shape/testing/secondEngine.ts';
 import { holdingOf } from './holding.ts';
-import { isInside, thingsOf, wrongAt } from './testing/holdingGrid.ts';
+import { clearance, isInside, thingsOf, wrongAt } from './testing/holdingGrid.ts';
 import { nothingSaid } from './testing/nothingSaid.ts';
 
 const inset = mm(3);
@@ -122,6 +122,16 @@ function gap(
     ? Math.hypot(x - (box.left + right) / 2, y - (box.top + bottom) / 2) - box.width / 2
     : Math.hypot(Math.max(box.left - x, 0, x - right), Math.max(box.top - y, 0, y - bottom));
 }
+
+test('the grid itself knows how far a point is from a circle, between the points it first looks at too', () => {
+  const circle = { x0: 0, y0: 0, x1: mm(128), y1: mm(128), isOval: true };
+  for (const radius of [mm(20), mm(64) - 1, mm(64) + 1, mm(80)]) {
+    for (let angle = 0; angle < 7; angle += 0.1) {
+      const [x, y] = [mm(64) + radius * Math.cos(angle), mm(64) + radius * Math.sin(angle)];
+      expect(Math.abs(clearance(x, y, circle) - (mm(64) - radius))).toBeLessThan(0.5);
+    }
+  }
+});
 
 test('pieces that are turned or moved on the card have what holds them turned and moved with them', () => {
   const drawn = (over: Partial<Parameters<typeof part>[1]>): Part =>

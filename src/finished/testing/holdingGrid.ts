@@ -82,17 +82,24 @@ export function wrongAt(
   return isCovered ? '' : 'seen through';
 }
 
-/** How far a point is from the outline of a thing, negative outside; of an oval by many points of its outline. */
+/** How far a point is from the outline of a thing, negative outside; of an oval by points of its outline, closer and closer. */
 export function clearance(x: number, y: number, { x0, y0, x1, y1, isOval }: Outlined): number {
   if (!isOval) {
     const inside = Math.min(x - x0, x1 - x, y - y0, y1 - y);
     return inside >= 0 ? inside : -Math.hypot(Math.max(x0 - x, 0, x - x1), Math.max(y0 - y, 0, y - y1));
   }
   const [a, b, cx, cy] = [(x1 - x0) / 2, (y1 - y0) / 2, (x0 + x1) / 2, (y0 + y1) / 2];
-  let least = Infinity;
-  for (let step = 0; step < 360; step += 1) {
-    const angle = (Math.PI * step) / 180;
-    least = Math.min(least, Math.hypot(x - cx - a * Math.cos(angle), y - cy - b * Math.sin(angle)));
+  const to = (angle: number) => Math.hypot(x - cx - a * Math.cos(angle), y - cy - b * Math.sin(angle));
+  let [nearest, least, apart] = [0, to(0), Math.PI / 90];
+  for (let step = 1; step < 180; step += 1) {
+    const there = to(step * apart);
+    if (there < least) [nearest, least] = [step * apart, there];
+  }
+  for (; apart * Math.max(a, b) > 1; apart /= 2) {
+    for (const angle of [nearest - apart / 2, nearest + apart / 2]) {
+      const there = to(angle);
+      if (there < least) [nearest, least] = [angle, there];
+    }
   }
   return ((x - cx) / a) ** 2 + ((y - cy) / b) ** 2 <= 1 ? least : -least;
 }
