@@ -217,14 +217,16 @@ describe('drawn tears', () => {
             return { one, other, least: Math.floor(low + share * 0.6 * (high - low)) - 0.5 };
           });
           const exact = pairHolds(tears, conditions);
-          const { chance, standardError } = sampledChance({
+          const draws = 4_000;
+          const { chance } = sampledChance({
             tears,
             happens: ([x, y]) => conditions.every(({ one, other, least }) => one * x! + other * y! >= least),
-            draws: 2_000,
+            draws,
             seed,
           });
           if (exact > 0.05 && exact < 0.95) middling += 1;
-          expect(Math.abs(chance - exact), `seed ${seed}`).toBeLessThan(5.5 * standardError);
+          // Chernoff's bound: draws that are further off come up less often than twice in e ** 25 times.
+          expect(draws * divergence(chance, exact), `seed ${seed}`).toBeLessThan(25);
         },
       ),
       { numRuns: 400 },
@@ -303,4 +305,11 @@ function irwinHall(count: number, x: number): number {
     ways = (ways * (count - k)) / (k + 1);
   }
   return all / factorial;
+}
+
+/** How far a share that was found is from the chance it had, in nats (Kullback and Leibler), certain ones a hair off. */
+function divergence(found: number, chance: number): number {
+  const had = Math.min(Math.max(chance, 1e-9), 1 - 1e-9);
+  const term = (share: number, of: number) => (share === 0 ? 0 : share * Math.log(share / of));
+  return term(found, had) + term(1 - found, 1 - had);
 }
