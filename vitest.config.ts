@@ -8,6 +8,7 @@ export default defineConfig({
   resolve: { alias: { 'maxrects-packer': 'maxrects-packer/dist/maxrects-packer.mjs' } },
   test: {
     testTimeout: 60_000,
+    setupFiles: 'test/seed.ts',
     // Files that follow one another in a process share what they import: nothing here keeps anything from test to test.
     isolate: false,
     server: { deps: { inline: ['maxrects-packer'] } },
