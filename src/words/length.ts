@@ -14,6 +14,7 @@ import {
   type Units,
   zero,
 } from '../measure/index.ts';
+import { printable } from './printable.ts';
 
 /**
  * Where a ruler of that marking has the length: `3 5/8 in: halfway between the 1/2 and the 3/4 mark`, or
@@ -115,10 +116,7 @@ const faultSentences: Readonly<Record<LengthFault, (text: string, found: string)
 /** In quotation marks and cut short, with a visible stand-in for what cannot be seen or would upset the line. */
 function quoted(text: string): string {
   if (text === '') return 'This';
-  const characters = Array.from(text.replace(unprintable, '\ufffd'));
+  const characters = Array.from(printable(text));
   const shown = characters.length > 40 ? [...characters.slice(0, 39), '…'] : characters;
   return `“${shown.join('')}”`;
 }
-
-/** Controls, invisible format characters, halves of surrogate pairs, line and paragraph separators. */
-const unprintable = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu;

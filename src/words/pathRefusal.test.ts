@@ -9,6 +9,14 @@ it.each([
     'M0 0X5',
     'At character 5 of the path stands X5; a letter there may be only one of M L H V C S Q T A Z, small or capital.',
   ],
+  [
+    '\ud800\u0007',
+    'At character 1 of the path stands \ufffd\ufffd; a letter there may be only one of M L H V C S Q T A Z, small or capital.',
+  ],
+  [
+    'M0 0H9V9\n\t H1',
+    'The line that begins at character 1 of the path, M0 0H9V9 H, is open; it may only come back to where it began, or end with Z.',
+  ],
   ['M0 0L5', 'At character 7 of the path it ends; a number may stand there.'],
   ['M0 0L5Z', 'At character 7 of the path stands Z; a number may stand there.'],
   [

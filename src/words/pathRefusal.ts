@@ -1,4 +1,5 @@
 import { type PathFault, type PathRefusal, pathLimits } from '../shape/index.ts';
+import { printable } from './printable.ts';
 
 /**
  * Why path data is no outline, as a sentence: what stands where, and what may stand there. Characters are counted from
@@ -22,7 +23,7 @@ const sentences = {
   flag: (told) =>
     `At character ${place(told)} of the path ${stands(told)}; the fourth and fifth number of an arc may be only 0 or 1.`,
   open: (told) =>
-    `The line that begins at character ${place(told)} of the path, ${told.found}, is open; it may only come back to where it began, or end with Z.`,
+    `The line that begins at character ${place(told)} of the path, ${standing(told)}, is open; it may only come back to where it began, or end with Z.`,
   flat: () => 'The path encloses nothing; it may hold closed lines with some breadth and height.',
   tooLong: () => `The path is too long; it may hold no more than ${count(pathLimits.characters)} characters.`,
   tooMany: () =>
@@ -42,7 +43,7 @@ function stands(told: Told): string {
 }
 
 function standing({ found }: Told): string {
-  return found.trim() === '' ? 'a blank' : found.trim();
+  return found.trim() === '' ? 'a blank' : printable(found.trim().replaceAll(/\s+/g, ' '));
 }
 
 function count(number: number): string {
