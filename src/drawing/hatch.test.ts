@@ -43,8 +43,8 @@ function inkOf(path: readonly PathStep[], hatch: Hatch): readonly Point[] {
       return pairs.flatMap(([from, to]) =>
         Array.from({ length: 13 }, (_, step) => {
           const share = step / 12;
-          const isDot = from.xPt === to.xPt && from.yPt === to.yPt;
-          const reach = isDot ? (mark.stroke?.widthPt ?? 0) / 2 : 0;
+          // A line whose ends are not round and that has no length draws nothing.
+          const reach = mark.stroke?.cap === 'round' ? mark.stroke.widthPt / 2 : 0;
           return {
             xPt: from.xPt + (to.xPt - from.xPt) * share + reach * Math.cos(2 * Math.PI * share),
             yPt: from.yPt + (to.yPt - from.yPt) * share + reach * Math.sin(2 * Math.PI * share),

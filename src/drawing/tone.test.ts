@@ -24,11 +24,12 @@ test('the tone stands out from every ground by 3:1, darker on light ones and lig
       const tone = toneOn(ground);
       expect(tone).toMatch(/^#[0-9a-f]{6}$/);
       expect(contrast(tone, ground)).toBeGreaterThanOrEqual(3);
-      expect(contrast(tone, '#000000') < contrast(ground, '#000000')).toBe(
-        contrast(ground, '#000000') > contrast(ground, '#ffffff'),
-      );
+      const [toBlack, toWhite] = [contrast(ground, '#000000'), contrast(ground, '#ffffff')];
+      // Where black and white are as good as equally far, either will do.
+      if (Math.abs(toBlack - toWhite) < 0.01) return;
+      expect(contrast(tone, '#000000') < toBlack).toBe(toBlack > toWhite);
     }),
-    { seed: 20260712, numRuns: 3_000 },
+    { numRuns: 3_000 },
   );
 });
 
