@@ -89,6 +89,22 @@ describe('a piece that is moved', () => {
     expect(placeAfter(apart, sixteenth, zero, 1)).toEqual({ left: '3/16' });
   });
 
+  it('takes one along of which it is not known where it lies', () => {
+    const beds = (place: JsonObject) =>
+      card(
+        // No room is left for it: it is not known how large it is.
+        { id: 'band', inset: '3' },
+        { id: 'beds', size: ['1', '1'], count: 2, place: [{ left: '1/4' }, { rightOf: 'band' }] },
+        { id: 'dots', on: 'beds', size: ['1/2', '1/2'], count: 2, place },
+      );
+    const laid = beds({ left: '1/8' });
+    expect(laid.arrangement.parts[3]!.pieces.map(({ box }) => box === null)).toEqual([false, true]);
+    // One place for all stays one; of what nothing fixes it is not known from where it would move.
+    expect(placeAfter(laid, sixteenth, zero)).toEqual({ left: '3/16' });
+    expect(placeAfter(beds({ right: '1/8' }), sixteenth, zero)).toEqual({ right: '1/16' });
+    expect(placeAfter(beds({}), sixteenth, zero)).toEqual([{ left: '5/16' }, {}]);
+  });
+
   it('stays where it fills the room or is inset, and says so', () => {
     const filling = card({ id: 'strip', size: ['fill', '1'], place: { left: '1/8', right: '1/8' } });
     const { edit, stays } = pieceMoved(filling, { part: 1, piece: 0 }, { across: eighth, down: eighth });
@@ -131,7 +147,6 @@ describe('a piece that is moved', () => {
           moves += 1;
         },
       ),
-      // Once it came upon a piece whose like lies on something of unknown size (seed 1532619623, path 134).
       { numRuns: 400 },
     );
     expect(moves).toBeGreaterThan(100);

@@ -129,25 +129,25 @@ export function movedWith({ file, arrangement }: InHand, { part, piece }: PieceA
   return listed || onItsLike ? [piece] : [...pieces.keys()];
 }
 
-/** What fixes a piece along an axis when it has moved by that; as it is where it is not known where it lies. */
+/** What fixes a piece along an axis when it has moved by that; as it is where nothing fixes it and it is not known where it lies. */
 export function spanMoved({ part, pieces }: ArrangedPart, piece: number, axis: Axis, by: Length): Span {
   const span = along(part.places[piece]!, axis);
   const { start, end } = span;
   const { borders } = pieces[piece]!;
-  const [before, after] = edges[axis].map((edge) => borders?.[edge]);
-  if (by === zero || before === undefined || after === undefined) return span;
+  const [first, last] = edges[axis];
+  if (by === zero) return span;
   if (start === null) {
-    return end === null
-      ? { start: { from: 'edge', distance: sum(before, by) }, end }
-      : { start, end: further(end, minus(zero, by)) };
+    if (end !== null) return { start, end: further(end, minus(zero, by)) };
+    return borders === null ? span : { start: { from: 'edge', distance: sum(borders[first], by) }, end };
   }
   if (end !== null) {
     const between = start.from === 'part' && end.from === 'part';
     return { start: further(start, by), end: between ? null : further(end, minus(zero, by)) };
   }
   // The middle, as what is centred lies in it.
-  const named = part.rooms !== undefined && part.rooms !== 'none' && edges[axis][0] in part.rooms;
-  const centred = start.from === 'edge' && sum(before, by) === halves(sum(before, after)).smaller;
+  const named = part.rooms !== undefined && part.rooms !== 'none' && first in part.rooms;
+  const middle = borders && halves(sum(borders[first], borders[last])).smaller;
+  const centred = start.from === 'edge' && borders !== null && sum(borders[first], by) === middle;
   return { start: centred && !named ? null : further(start, by), end };
 }
 
