@@ -54,15 +54,16 @@ describe('a piece that is laid another way', () => {
         papers: {},
         parts: [
           { id: 'mat', inset: '1/8', paper: null },
-          { id: 'star', on: 'mat', size: ['fill', '1'], place: places, count: places.length, paper: null },
+          // No room is left for it: it is not known how large it is.
+          { id: 'band', on: 'mat', inset: '3', paper: null },
+          { id: 'star', on: 'mat', size: ['1', '1'], place: places, count: places.length, paper: null },
           { id: 'tag', on: 'mat', size: ['1', '1'], place: { left: '1/4' }, paper: null },
         ],
       });
     const beyond = { how: 'beyond', part: 'star' } as const;
-    const known = { left: '1/8', right: '1/2' };
-    expect(pieceLaid(stars([known, known]), tag, 'width', beyond)).not.toBeNull();
-    // Of the second nothing says how wide it is.
-    expect(pieceLaid(stars([known, { left: '1/8' }]), tag, 'width', beyond)).toBeNull();
+    const last = { part: 3, piece: 0 };
+    expect(pieceLaid(stars([{ left: '1/8' }, { left: '2' }]), last, 'width', beyond)).not.toBeNull();
+    expect(pieceLaid(stars([{ left: '1/8' }, { rightOf: 'band' }]), last, 'width', beyond)).toBeNull();
   });
 
   it('of random layouts keeps its box, unless it is laid in the middle, where its borders are alike', () => {
