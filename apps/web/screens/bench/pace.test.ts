@@ -1,35 +1,9 @@
 import { expect, test } from 'vitest';
-import { type AssemblyStep, assemblyOf } from '../../../../src/finished/index.ts';
 import { arrange } from '../../../../src/layout/index.ts';
-import { layoutOf, mm, part } from '../../../../src/layout/testing/build.ts';
-import type { Line } from './lines.ts';
 import { doneAt, reckonedOf, tookOf } from './pace.ts';
+import { bandedPanel, lineOf, steps } from './testing/bandedPanel.ts';
 
-/** A panel glued to a mat, a band round both, the mat down on the card; ten cards. */
-const layout = {
-  ...layoutOf({
-    units: 'mm',
-    base: [mm(100), mm(100)],
-    parts: [
-      part('mat', { inset: mm(5) }),
-      part('panel', { on: 'mat', inset: mm(5) }),
-      part('band', { on: 'mat', size: [mm(110), mm(20)], tuck: { left: mm(10), right: mm(10) } }),
-    ],
-  }),
-  cards: 10,
-};
-const arrangement = arrange(layout);
-const set = { layout, arrangement, trimmer: null };
-const { steps } = assemblyOf(layout, arrangement);
-const lineOf = (step: AssemblyStep, at: number | null): Line => ({
-  kind: 'made',
-  key: `part ${step.part}`,
-  isDone: at !== null,
-  name: step.part,
-  sentences: [],
-  step,
-  at,
-});
+const set = { layout: bandedPanel, arrangement: arrange(bandedPanel), trimmer: null };
 const minute = 60_000;
 const morning = new Date(2026, 4, 4, 9, 0).getTime();
 
