@@ -69,6 +69,22 @@ describe('a length of a layout', () => {
   });
 });
 
+test('what is typed into one blank is one thing to undo, and nothing where it leads back', () => {
+  const typed = (before: KitHistory, seats: number, joined: boolean) => {
+    const next = kitEdited(before, kitCounted(before.file, 'seats', seats), joined);
+    if ('problems' in next) throw new Error(JSON.stringify(next.problems));
+    return next;
+  };
+  const sixteen = typed(typed(history, 1, false), 16, true);
+  expect(sixteen.done.map(({ edit }) => edit.told)).toEqual([{ what: 'seats', to: 16 }]);
+  const back = kitStepped(sixteen, 'undo');
+  expect(writeKitFile(back.file)).toBe(writeKitFile(history.file));
+  expect(kitStepped(back, 'redo').file).toEqual(sixteen.file);
+  expect(typed(sixteen, 14, true)).toEqual(history);
+  // Another opening of the blank is another thing to undo.
+  expect(typed(sixteen, 18, false).done).toHaveLength(2);
+});
+
 test('sheets are counted', () => {
   const edit = kitSheetsSet(history.file, { paper: 'acorns', stock: 0 }, 5);
   expect(after(history, edit).kit.papers.get('acorns')!.sheets[0]!.count).toBe(5);

@@ -1,4 +1,4 @@
-import { type KitFileProblem, readSavedKit, type SavedKit } from '../files/index.ts';
+import { type KitFileProblem, readSavedKit, type SavedKit, writeKitFile } from '../files/index.ts';
 import type { Kit } from '../layout/index.ts';
 import { type Change, changed } from './change.ts';
 import type { KitEdit } from './kitEdit.ts';
@@ -30,10 +30,21 @@ export function kitOpened(track: KitTrack): KitHistory | Refused {
   return 'problems' in read ? read : { ...track, kit: read.kit };
 }
 
-/** The history after an edit; or what would be wrong with the file then, and nothing is done. */
-export function kitEdited({ file, done }: KitHistory, edit: KitEdit): KitHistory | Refused {
+/**
+ * The history after an edit; or what would be wrong with the file then, and nothing is done. With `joined` it is one
+ * thing to undo with what was done last; both are gone where they lead back.
+ */
+export function kitEdited({ file, done }: KitHistory, edit: KitEdit, joined = false): KitHistory | Refused {
   const after = changed(file, edit.changes);
-  return kitOpened({ file: after.file, done: [...done, { edit, back: after.back }], undone: [] });
+  const last = joined ? done.at(-1) : undefined;
+  if (last === undefined)
+    return kitOpened({ file: after.file, done: [...done, { edit, back: after.back }], undone: [] });
+  const before = done.slice(0, -1);
+  const back = [...after.back, ...last.back];
+  if (writeKitFile(changed(after.file, back).file) === writeKitFile(after.file))
+    return kitOpened({ file: after.file, done: before, undone: [] });
+  const both = { ...edit, changes: [...last.edit.changes, ...edit.changes] };
+  return kitOpened({ file: after.file, done: [...before, { edit: both, back }], undone: [] });
 }
 
 /** What was done last undone, or what was undone last done again; the history itself where there is nothing. */

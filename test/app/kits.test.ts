@@ -47,6 +47,9 @@ describe.skipIf(!hasChromium)('kits (needs chromium)', () => {
     await type(page, kit.labels.seats, '16');
     await page.getByRole('heading', { name: kit.headings.short }).waitFor({ timeout: 120_000 });
     await isDone(page);
+    expect(await page.locator('.undo button').allTextContents()).toEqual([
+      english.general.undoes('16 seats'),
+    ]);
     expect(await text()).toContain('Acorns print is short: 2 of the 18 pieces for Panel (Acorn window)');
     expect(await text()).toContain('Furrows print is short: 2 of the 18 pieces for Strip (Field path)');
     expect(await text()).toContain(kit.guideShort);
@@ -71,6 +74,22 @@ describe.skipIf(!hasChromium)('kits (needs chromium)', () => {
     await page.getByTitle(english.general.redo).click();
     await isDone(page);
     expect(await page.getByRole('heading', { name: kit.headings.short }).count()).toBe(0);
+
+    // Sheets are counted, and are again as many as needed.
+    const rust = page.locator('main button.blank').filter({ hasText: 'Sheets of Rust cardstock' });
+    await rust.click();
+    await page.keyboard.press('ControlOrMeta+a');
+    await page.keyboard.type('1');
+    await page.keyboard.press('Enter');
+    await page
+      .getByText(/Rust cardstock is short/u)
+      .first()
+      .waitFor({ timeout: 120_000 });
+    await isDone(page);
+    await rust.click();
+    await page.getByRole('button', { name: english.papers.boughtAsNeeded }).click();
+    await isDone(page);
+    expect(await text()).not.toContain('Rust cardstock is short');
 
     const saved = page.waitForEvent('download');
     await page.getByRole('button', { name: kit.save, exact: true }).click();

@@ -6,12 +6,13 @@ import { useLayoutIfOpen } from '../state/layoutContext.ts';
 /**
  * What a value does that is put into a blank: of the open layout it makes an edit (`null`: there is nothing to do;
  * `refused`: a sentence why it cannot be); of
- * a form that is no layout yet it is set; where that may refuse it, with a sentence, it is tried.
+ * a form that is no layout yet it is set; where that may refuse it, with a sentence, it is tried; what one opening of the
+ * blank did `joins` by a name of its own.
  */
 export type Filling<Value> =
   | { readonly editOf: (value: Value) => Edit | { readonly refused: string } | null }
   | { readonly onSet: (value: Value) => void }
-  | { readonly tries: (value: Value) => string | null };
+  | { readonly tries: (value: Value, joins: string) => string | null };
 
 /** Fills a blank: each value is done at once, and all that one opening of the blank did is one thing to undo. */
 export interface Fill<Value> {
@@ -37,7 +38,7 @@ export function useFill<Value>(value: Value, filling: Filling<Value>): Fill<Valu
           how.current.onSet(now);
           return null;
         }
-        if ('tries' in how.current) return how.current.tries(now);
+        if ('tries' in how.current) return how.current.tries(now, joins);
         const edit = how.current.editOf(now);
         if (edit !== null && 'refused' in edit) return edit.refused;
         const problems = edit === null ? null : (store?.make(edit, joins) ?? null);
@@ -45,7 +46,7 @@ export function useFill<Value>(value: Value, filling: Filling<Value>): Fill<Valu
       },
       takeBack() {
         if ('onSet' in how.current) how.current.onSet(before);
-        else if ('tries' in how.current) how.current.tries(before);
+        else if ('tries' in how.current) how.current.tries(before, joins);
         else if (store?.getState().history.done.at(-1)?.joins === joins) store.undo();
       },
     }),

@@ -23,8 +23,11 @@ export interface OpenKit {
 
 /** The open kit and what can be done to it. */
 export interface OpenKitStore extends Pick<StoreApi<OpenKit>, 'getState' | 'getInitialState' | 'subscribe'> {
-  /** Does an edit, saves it and works the kit out again; what would be wrong with the file then, and nothing is done. */
-  make(edit: KitEdit): readonly KitFileProblem[] | null;
+  /**
+   * Does an edit, saves it and works the kit out again; what would be wrong with the file then, and nothing is done.
+   * Edits that follow one another and join by one name are one thing to undo.
+   */
+  make(edit: KitEdit, joins?: string): readonly KitFileProblem[] | null;
   step(which: 'undo' | 'redo'): void;
   saveAgain(): void;
   close(): void;
@@ -102,6 +105,7 @@ export function openKit(
       isWriting = false;
     }
   };
+  let joinsLast: string | undefined;
   const go = (history: KitHistory) => {
     store.setState({ history });
     work();
@@ -111,16 +115,18 @@ export function openKit(
     getState: store.getState,
     getInitialState: store.getInitialState,
     subscribe: store.subscribe,
-    make(edit) {
+    make(edit, joins) {
       if (edit.changes.length === 0) return null;
-      const next = kitEdited(store.getState().history, edit);
+      const next = kitEdited(store.getState().history, edit, joins !== undefined && joins === joinsLast);
       if ('problems' in next) return next.problems;
+      joinsLast = joins;
       go(next);
       return null;
     },
     step(which) {
       const { history } = store.getState();
       const next = kitStepped(history, which);
+      joinsLast = undefined;
       if (next !== history) go(next);
     },
     saveAgain: () => void save(),

@@ -37,7 +37,6 @@ export const kit = {
     length: 'Which length',
     to: 'How long',
   },
-  asNeeded: 'as many as needed',
   envelopes: 'An envelope for each card',
   working: 'Working out how it is cut …',
   failed: (message: string) => `It could not be worked out: ${message}`,

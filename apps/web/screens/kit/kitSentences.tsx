@@ -14,7 +14,7 @@ import { CountBlank } from '../../form/countBlank.tsx';
 import { Sentence } from '../../form/sentence.tsx';
 import { TextBlank } from '../../form/textBlank.tsx';
 import { useMessages } from '../../messages/messages.ts';
-import { useNumbers } from '../../messages/numbers.ts';
+import { CountOnHandBlank } from '../papers/countOnHandBlank.tsx';
 import { useKit, useOpenKit, useShowing } from './kitContext.ts';
 
 /** What a kit file says, in sentences with blanks: title, seats, cards from each bag, and the sheets of the shared papers. */
@@ -34,7 +34,7 @@ export function KitSentences(): ReactNode {
               name="title"
               label={labels.title}
               value={kit.title}
-              tries={(to) => tries(kitTitled(file, to))}
+              tries={(to, joins) => tries(kitTitled(file, to), joins)}
             />
           ),
         }}
@@ -51,7 +51,7 @@ export function KitSentences(): ReactNode {
               value={kit[what]}
               least={what === 'seats' ? 1 : 0}
               most={1_000}
-              tries={(to) => tries(kitCounted(file, what, to))}
+              tries={(to, joins) => tries(kitCounted(file, what, to), joins)}
             />,
           ]),
         )}
@@ -68,7 +68,7 @@ export function KitSentences(): ReactNode {
                 value={one.each}
                 least={1}
                 most={20}
-                tries={(to) => tries(kitEachSet(file, at, to))}
+                tries={(to, joins) => tries(kitEachSet(file, at, to), joins)}
               />
             ),
             layout: <span translate="no">{layoutName(one)}</span>,
@@ -91,17 +91,16 @@ export function KitSentences(): ReactNode {
 }
 
 /** Does an edit; a sentence where it may not be done. */
-function useTries(): (edit: KitEdit) => string | null {
+function useTries(): (edit: KitEdit, joins?: string) => string | null {
   const store = useKit();
-  return (edit) => {
-    const problems = store.make(edit);
+  return (edit, joins) => {
+    const problems = store.make(edit, joins);
     return problems === null ? null : problems.map(fileProblemSentence).join(' ');
   };
 }
 
 function SharedPapers(): ReactNode {
   const { kit: says } = useMessages();
-  const { count } = useNumbers();
   const papers = useOpenKit(({ history }) => history.kit.papers);
   const file = useOpenKit(({ history }) => history.file);
   const showing = useShowing();
@@ -123,14 +122,12 @@ function SharedPapers(): ReactNode {
                 paper: <span translate="no">{paper.name}</span>,
                 size: <span>{size}</span>,
                 sheets: (
-                  <CountBlank
+                  <CountOnHandBlank
                     name="sheets"
                     label={says.labels.sheets(paper.name, size)}
-                    value={sheet.count ?? 0}
-                    shown={sheet.count === null ? says.asNeeded : count(sheet.count)}
-                    least={0}
-                    most={100_000}
-                    tries={(to) => tries(kitSheetsSet(file, at, to))}
+                    value={sheet.count}
+                    scrap={sheet.scrap}
+                    tries={(to, joins) => tries(kitSheetsSet(file, at, to), joins)}
                   />
                 ),
               }}
